@@ -1,0 +1,102 @@
+import { glob } from 'astro/loaders';
+import { defineCollection } from 'astro:content';
+import { z } from 'astro/zod';
+
+const id = z
+  .string()
+  .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'An id is kebab-case, such as “angle-of-view”, and never changes.');
+const sentence = z.string().min(3, 'Expected a sentence; see a neighbouring file.');
+/** YAML reads `given: { iso: 100 }` as a number; we keep texts. */
+const text = z.union([z.string(), z.number()]).transform(String);
+
+/** `1-focal-length/01-angle-of-view/index.mdx` is read at `focal-length/angle-of-view`: numbers order, and never show. */
+const address = ({ entry }: { entry: string }): string =>
+  entry
+    .replace(/(^|\/)(index)?\.(mdx?|ya?ml)$/, '')
+    .replace(/\.(mdx?|ya?ml)$/, '')
+    .split('/')
+    .map((part) => part.replace(/^\d+-/, ''))
+    .join('/');
+
+const units = defineCollection({
+  loader: glob({ base: './content/lessons', pattern: '*/index.md', generateId: address }),
+  schema: z.strictObject({ title: sentence, question: sentence, blurb: sentence }),
+});
+
+const lessons = defineCollection({
+  loader: glob({ base: './content/lessons', pattern: '*/*/index.mdx', generateId: address }),
+  schema: z.strictObject({
+    id,
+    title: sentence,
+    question: sentence.refine((asked) => asked.endsWith('?'), 'The studio question ends in a question mark.'),
+    outcomes: z.array(sentence).min(1, 'What can a reader do after this lesson? At least one.'),
+    needs: z.array(id),
+    formulas: z.array(id),
+    minutes: z.number().int().min(5).max(90),
+  }),
+});
+
+const glossary = defineCollection({
+  loader: glob({ base: './content/glossary', pattern: '*.md', generateId: address }),
+  schema: z.strictObject({
+    term: z.string().min(1),
+    also: z.array(z.string()).default([]),
+    symbol: z.string().optional(),
+    see: z.array(id).default([]),
+    source: id.optional(),
+  }),
+});
+
+const asked = {
+  id,
+  version: z.literal(1),
+  skill: z.string().min(3),
+  difficulty: z.number().int().min(1).max(3),
+  question: sentence,
+  explain: sentence,
+  formula: id,
+  given: z.record(z.string(), text),
+  ask: id,
+  /** Further numbers the explanation needs, each worked out by a formula: {name} in the text. */
+  also: z
+    .record(z.string(), z.strictObject({ formula: id, given: z.record(z.string(), text), result: id }))
+    .default({}),
+};
+
+const exercises = defineCollection({
+  loader: glob({ base: './content', pattern: '{lessons/*/*/exercises,exercises}/*.yaml', generateId: address }),
+  schema: z.discriminatedUnion('kind', [
+    z.strictObject({
+      ...asked,
+      kind: z.literal('numeric'),
+      tolerance: z
+        .union([
+          z.strictObject({ relative: z.number().positive() }),
+          z.strictObject({ absolute: text }),
+        ])
+        .optional(),
+    }),
+    z.strictObject({
+      ...asked,
+      kind: z.literal('choice'),
+      // A question in words still names the formula it belongs to, and may compute for its explanation.
+      given: asked.given.default({}),
+      ask: id.optional(),
+      tolerance: z.undefined().optional(),
+      choices: z
+        .array(z.strictObject({ text: text, right: z.literal(true).optional(), feedback: sentence }))
+        .min(2)
+        .refine(
+          (choices) => choices.filter((choice) => choice.right).length === 1,
+          'Exactly one choice has `right: true`.',
+        ),
+    }),
+  ]),
+});
+
+const pages = defineCollection({
+  loader: glob({ base: './content/pages', pattern: '*.md', generateId: address }),
+  schema: z.strictObject({ title: sentence, question: sentence.optional(), blurb: sentence.optional() }),
+});
+
+export const collections = { units, lessons, glossary, exercises, pages };

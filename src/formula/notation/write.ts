@@ -1,0 +1,126 @@
+import { dimensionOf, factorOf, type Unit } from '../units.ts';
+import type { Digits } from '../record.ts';
+import type { Mark } from './number.ts';
+
+/** How the reader wants numbers: metric or imperial, and which decimal mark. */
+export interface Style {
+  readonly system?: 'metric' | 'imperial';
+  readonly decimal?: Mark;
+  /** Drop trailing zeros: for limits and typed values, whose zeros say nothing about accuracy. */
+  readonly exact?: boolean;
+}
+
+const MINUS = '\u2212';
+/** The thin space that groups thousands; it does not break. */
+const GROUP = '\u202f';
+
+const figures = (digits: Digits): { significant?: number; decimals?: number } =>
+  typeof digits === 'number'
+    ? { significant: digits }
+    : 'thirds' in digits
+      ? { decimals: 2 }
+      : digits;
+
+/**
+ * Writes a number with the digits that mean something, a true minus, and groups of three from 10 000 up.
+ * Infinite values are written ∞.
+ * @example writeNumber(1.0625, { significant: 3 }) // '1.06'
+ */
+export const writeNumber = (x: number, digits: Digits, style: Style = {}): string => {
+  if (!Number.isFinite(x)) return x < 0 ? `${MINUS}∞` : '∞';
+  const { significant, decimals } = figures(digits);
+  let value = x;
+  let places = decimals ?? 0;
+  if (significant !== undefined) {
+    value = Number(x.toPrecision(significant));
+    places =
+      value === 0 ? 0 : Math.max(0, significant - 1 - Math.floor(Math.log10(Math.abs(value))));
+  }
+  let text = Math.abs(value).toFixed(Math.min(places, 20));
+  if (style.exact && text.includes('.')) text = text.replace(/\.?0+$/, '');
+  const negative = value < 0 && Number(text) !== 0;
+  const [whole = '', fraction] = text.split('.');
+  const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, GROUP) : whole;
+  return (
+    (negative ? MINUS : '') +
+    grouped +
+    (fraction === undefined ? '' : (style.decimal === 'comma' ? ',' : '.') + fraction)
+  );
+};
+
+/** Stops to the nearest third, as photographers write them: +1 1/3, −2/3, 0. */
+const writeThirds = (x: number): string => {
+  const thirds = Math.round(Math.abs(x) * 3);
+  const [whole, part] = [Math.floor(thirds / 3), thirds % 3];
+  if (thirds === 0) return '0';
+  return (
+    (x < 0 ? MINUS : '+') +
+    [whole > 0 ? `${whole}` : '', part > 0 ? `${part}/3` : ''].filter(Boolean).join(' ')
+  );
+};
+
+const HALF = ['', '½'];
+
+/** Feet and inches: half inches below ten feet, whole ones above; inches alone below a foot. */
+const writeFeet = (metres: number, style: Style): string => {
+  const inches = Math.abs(metres) / 0.0254;
+  const sign = metres < 0 ? MINUS : '';
+  const per = inches < 120 ? 2 : 1;
+  const steps = Math.round(inches * per);
+  if (steps < 12 * per) return `${writeNumber(metres / 0.0254, { significant: 3 }, style)}″`;
+  const [feet, rest] = [Math.floor(steps / (12 * per)), steps % (12 * per)];
+  return `${sign}${feet}′ ${Math.floor(rest / per)}${per === 2 ? HALF[rest % 2] : ''}″`;
+};
+
+/** What stands after the number; a degree, a prime and a percent sign by the usual rules of spacing. */
+const SUFFIX: Partial<Record<Unit, string>> = {
+  deg: '°', arcmin: '′', in: '″', ft: '′', '1': '', count: '', ISO: '', 'f/': '', m2: ' m²', 'cd/m2': ' cd/m²', '1/K': ' K⁻¹', '1/m': ' m⁻¹', '1/s': ' a second', '1/min': ' a minute',
+}; // prettier-ignore
+
+const IMPERIAL: Partial<Record<Unit, Unit>> = { m: 'ft', cm: 'in' };
+
+/** The unit a reader of this system sees; millimetres stay, as the trade keeps focal lengths and sensors in them. */
+export const unitFor = (unit: Unit, imperial: Unit | undefined, style: Style): Unit =>
+  style.system === 'imperial' ? (imperial ?? IMPERIAL[unit] ?? unit) : unit;
+
+/**
+ * Writes an SI value as a reader sees it: number, unit, and no more digits than mean something.
+ * @param unit the unit already chosen for this reader (see unitFor)
+ * @example writeQuantity(2.21, 'm', 3) // '2.21 m'
+ * @example writeQuantity(-0.71, 'stop', { decimals: 2 }) // '−0.71 stops'
+ */
+export const writeQuantity = (
+  si: number,
+  unit: Unit,
+  digits: Digits,
+  style: Style = {},
+): string => {
+  if (typeof digits === 'object' && 'thirds' in digits) {
+    const text = Number.isFinite(si) ? writeThirds(si) : writeNumber(si, digits);
+    return `${text} ${/^[+−]?(?:1|[12]\/3)$/.test(text) ? 'stop' : 'stops'}`;
+  }
+  if (unit === 'ft' && Number.isFinite(si) && !style.exact) return writeFeet(si, style);
+  const number = writeNumber(si / factorOf(unit), digits, style);
+  if (dimensionOf(unit) === 'f-number') return `f/${number}`;
+  if (dimensionOf(unit) === 'iso') return `ISO ${number}`;
+  // Infinity has no unit worth reading.
+  if (!Number.isFinite(si)) return number;
+  if (unit === 'stop') return `${number} ${/^.?1$/.test(number) ? 'stop' : 'stops'}`;
+  return number + (SUFFIX[unit] ?? ` ${unit}`);
+};
+
+/** The shortest decimal that names this value to 15 figures: no binary dust, nothing lost that was typed. */
+export const shortest = (x: number): string => `${Number(x.toPrecision(15))}`;
+
+/**
+ * The one way links, files and commands write a value: ASCII, decimal point, unit spelled out.
+ * @example canonical(0.085, 'mm') // '85 mm'
+ */
+export const canonical = (si: number, unit: Unit): string => {
+  if (si === Infinity) return 'infinity';
+  const number = shortest(si / factorOf(unit));
+  const dimension = dimensionOf(unit);
+  if (dimension === 'f-number') return `f/${number}`;
+  if (dimension === 'iso' || unit === '1' || unit === 'count') return number;
+  return `${number} ${unit}`;
+};

@@ -1,0 +1,20 @@
+import { unitFor, writeQuantity, type Style } from './notation/write.ts';
+import type { Output, Results } from './record.ts';
+
+export type { Style };
+
+/** A result as a reader sees it: a quantity with its unit, a word, yes or no; "not given" where an input is missing. */
+export const showResult = (output: Output, value: Results[string], style: Style = {}): string => {
+  if (value === undefined) return 'not given';
+  if (typeof value === 'boolean') {
+    const word = value ? 'yes' : 'no';
+    return output.labels?.[word] ?? word;
+  }
+  if (typeof value === 'string') return output.labels?.[value] ?? value;
+  return writeQuantity(
+    value,
+    unitFor(output.unit ?? '1', output.imperial, style),
+    output.digits ?? 3,
+    style,
+  );
+};

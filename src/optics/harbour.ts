@@ -1,0 +1,22 @@
+import harbourSet from '../../shared/tables/harbour-set.json' with { type: 'json' };
+
+/**
+ * Where every calculator begins: the harbour set's value for an input, as a number in the unit the file writes it in.
+ * A test holds each record's unit against the file's.
+ * Throws: Error for an id the harbour set lacks.
+ * @example start('focal-length') // 85, from "85 mm"
+ */
+export const start = (id: string): number => {
+  const text = startText(id);
+  const number = Number.parseFloat(text.replace(/^f\//, ''));
+  if (Number.isNaN(number))
+    throw new Error(`The harbour set’s ${id} is “${text}”, not a quantity.`);
+  return number;
+};
+
+/** The same for a choice: the harbour set's id for it. */
+export const startText = (id: string): string => {
+  const text: string | undefined = (harbourSet.starts as Readonly<Record<string, string>>)[id];
+  if (text === undefined) throw new Error(`The harbour set has no ${id}.`);
+  return text;
+};

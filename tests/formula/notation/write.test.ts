@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest';
+import { markOf } from '../../../src/formula/notation/number.ts';
+import {
+  canonical,
+  writeNumber,
+  writeQuantity,
+  type Style,
+} from '../../../src/formula/notation/write.ts';
+import type { Digits } from '../../../src/formula/record.ts';
+import type { Unit } from '../../../src/formula/units.ts';
+
+describe('numbers as a reader sees them', () => {
+  it.each<[number, Digits, Style, string]>([
+    [1.0625, 3, {}, '1.06'],
+    [2.2, 3, {}, '2.20'],
+    [0.04, 3, {}, '0.0400'],
+    [12345.6, 3, {}, '12\u202f300'],
+    [9999.6, { decimals: 0 }, {}, '10\u202f000'],
+    [999.6, 3, {}, '1000'],
+    [0.9996, 3, {}, '1.00'],
+    [-0.714, { decimals: 2 }, {}, '−0.71'],
+    [-0.001, { decimals: 2 }, {}, '0.00'],
+    [0, 3, {}, '0'],
+    [1.5, { decimals: 2 }, { decimal: 'comma' }, '1,50'],
+    [2.5, { significant: 6 }, { exact: true }, '2.5'],
+    [100, { significant: 6 }, { exact: true }, '100'],
+    [Infinity, 3, {}, '∞'],
+    [-Infinity, 3, {}, '−∞'],
+  ])('writes %d with %o %o as %s', (x, digits, style, text) => {
+    expect(writeNumber(x, digits, style)).toBe(text);
+  });
+
+  it.each<[number, Unit, Digits, Style, string]>([
+    [2.21, 'm', 3, {}, '2.21 m'],
+    [0.085, 'mm', 3, {}, '85.0 mm'],
+    [Math.PI / 6, 'deg', 3, {}, '30.0°'],
+    [0.167, '%', { decimals: 1 }, {}, '16.7 %'],
+    [4, 'f/', { significant: 2 }, {}, 'f/4.0'],
+    [100, 'ISO', 3, {}, 'ISO 100'],
+    [1, 'stop', { decimals: 0 }, {}, '1 stop'],
+    [-1.5, 'stop', { decimals: 1 }, {}, '−1.5 stops'],
+    [4 / 3, 'stop', { thirds: true }, {}, '+1 1/3 stops'],
+    [-1, 'stop', { thirds: true }, {}, '−1 stop'],
+    [-2 / 3, 'stop', { thirds: true }, {}, '−2/3 stop'],
+    [0.1, 'stop', { thirds: true }, {}, '0 stops'],
+    [Infinity, 'm', 3, {}, '∞'],
+    [2.21, 'ft', 3, {}, '7′ 3″'],
+    [1.1303, 'ft', 3, {}, '3′ 8½″'],
+    [4.8984, 'ft', 3, {}, '16′ 1″'],
+    [0.1, 'ft', 3, {}, '3.94″'],
+    [-0.7, 'ft', 3, {}, '−2′ 3½″'],
+    [0.0254, 'in', 3, {}, '1.00″'],
+  ])('writes %d in %s with %o as %s', (si, unit, digits, style, text) => {
+    expect(writeQuantity(si, unit, digits, style)).toBe(text);
+  });
+
+  it.each<[number, Unit, string]>([
+    [0.085, 'mm', '85 mm'],
+    [1.8796000000000002, 'm', '1.8796 m'],
+    [Infinity, 'm', 'infinity'],
+    [5.6, 'f/', 'f/5.6'],
+    [0.1, '%', '10 %'],
+    [-0.5, 'stop', '-0.5 stop'],
+    [0.04, '1', '0.04'],
+  ])('stores %d in %s as %s, in plain ASCII', (si, unit, text) => {
+    expect(canonical(si, unit)).toBe(text);
+  });
+
+  it.each([
+    ['2,5', 'comma'],
+    ['1.234,5', 'comma'],
+    ['2.5', 'point'],
+    ['1,234.5', 'point'],
+    ['85', undefined],
+    ['1/200', undefined],
+  ])('tells which decimal mark %s used', (text, mark) => {
+    expect(markOf(text)).toBe(mark);
+  });
+});

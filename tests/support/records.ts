@@ -1,0 +1,69 @@
+import fc from 'fast-check';
+import { formulas } from '../../src/formulas.ts';
+import { complete } from '../../src/formula/read.ts';
+import { isChoice, type Formula, type Given, type Input } from '../../src/formula/record.ts';
+import { factorOf } from '../../src/formula/units.ts';
+
+/** Every record on the site, in the order of the plates. */
+export const records: readonly Formula[] = await Promise.all(
+  Object.values(formulas).map(async (load) => (await load()).default),
+);
+
+export const recordOf = (id: string): Formula => {
+  const found = records.find((record) => record.id === id);
+  if (!found) throw new Error(`no record ${id}`);
+  return found;
+};
+
+/** The values a page shows first. */
+export const startsOf = (formula: Formula): Given =>
+  complete(
+    formula,
+    Object.fromEntries(
+      Object.entries(formula.inputs).flatMap(([key, input]) => {
+        if (isChoice(input)) return [[key, input.choices[input.start]]];
+        return typeof input.default === 'function' && !input.optional
+          ? []
+          : [[key, input.start * factorOf(input.unit)]];
+      }),
+    ),
+  );
+
+/** Any legal value of an input: over its slider's span mostly, over its whole range sometimes, its ends always. */
+const valueOf = (input: Input, wide: boolean): fc.Arbitrary<unknown> => {
+  if (isChoice(input)) return fc.constantFrom(...Object.values(input.choices));
+  const factor = factorOf(input.unit);
+  const [low, high] = wide ? input.range : (input.span ?? input.range);
+  const top = Number.isFinite(high) ? high : 1e7;
+  const between = fc
+    .double({ min: 0, max: 1, noNaN: true })
+    .map((t) => (low > 0 ? low * (top / low) ** t : low + (top - low) * t) * factor);
+  const ends = [low, high].map((end) => end * factor);
+  const one = wide
+    ? fc.oneof(
+        { weight: 8, arbitrary: between },
+        { weight: 1, arbitrary: fc.constantFrom(...ends) },
+      )
+    : between;
+  if (!input.list) return one;
+  return fc.array(one, { minLength: input.list.min, maxLength: input.list.max });
+};
+
+/**
+ * Inputs for a formula, before defaults: those with a worked-out default are left to it.
+ * @param wide over the whole legal range, its ends and infinity included
+ */
+export const givenFor = (formula: Formula, wide = false): fc.Arbitrary<Record<string, unknown>> =>
+  fc.record(
+    Object.fromEntries(
+      Object.entries(formula.inputs).flatMap(([key, input]) =>
+        !isChoice(input) && typeof input.default === 'function' && !input.optional
+          ? []
+          : [[key, valueOf(input, wide)]],
+      ),
+    ),
+  );
+
+/** The same values but one. */
+export const without = (given: Given, key: string): Record<string, unknown> =>
+  Object.fromEntries(Object.entries(given).filter(([name]) => name !== key));

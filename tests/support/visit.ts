@@ -1,0 +1,128 @@
+import type { Response } from 'playwright-core';
+import { inject } from 'vitest';
+import { addressOf, kilobytes, reader, wake } from './site.ts';
+import type { Built } from './site.ts';
+
+/** What one reader's visit to one page costs and stirs up. */
+export interface Visit {
+  /** Kilobytes of gzip, fetched and inline. */
+  readonly script: number;
+  readonly html: number;
+  readonly css: number;
+  readonly fonts: number;
+  readonly messages: readonly string[];
+  readonly violations: readonly string[];
+  readonly strangers: readonly string[];
+  readonly failures: readonly string[];
+  /** How far things moved by themselves, in the browser's own measure, and what moved. */
+  readonly shift: number;
+  readonly shifted: readonly string[];
+}
+
+interface Watched {
+  violations: string[];
+  shift: number;
+  shifted: string[];
+}
+
+/** Runs in the page before its own scripts. */
+function watch(): void {
+  const seen: Watched = { violations: [], shift: 0, shifted: [] };
+  Object.assign(globalThis, { watched: seen });
+  addEventListener('securitypolicyviolation', (event) => {
+    seen.violations.push(
+      `${event.effectiveDirective} blocked ${event.blockedURI} (${event.sourceFile}:${event.lineNumber})`,
+    );
+  });
+  new PerformanceObserver((list) => {
+    for (const entry of list.getEntries()) {
+      const { value, hadRecentInput, sources } = entry as PerformanceEntry & {
+        value: number;
+        hadRecentInput: boolean;
+        sources: { node: Node | null }[];
+      };
+      if (hadRecentInput) continue;
+      seen.shift += value;
+      for (const { node } of sources) {
+        const element = node instanceof Element ? node : node?.parentElement;
+        seen.shifted.push(
+          `${element?.tagName ?? '?'} ${element?.textContent.trim().slice(0, 40) ?? ''}`,
+        );
+      }
+    }
+  }).observe({ type: 'layout-shift', buffered: true });
+}
+
+const kindOf = (response: Response): string => {
+  const type = response.headers()['content-type'] ?? '';
+  if (type.includes('javascript')) return 'script';
+  if (type.includes('html')) return 'html';
+  if (type.includes('css')) return 'css';
+  return type.includes('font') ? 'fonts' : 'other';
+};
+
+/** Loads a page, scrolls to its end, types into the first field, waits two seconds, and counts. */
+export async function visit(built: Built): Promise<Visit> {
+  const context = await reader();
+  const page = await context.newPage();
+  const messages: string[] = [];
+  const strangers: string[] = [];
+  const failures: string[] = [];
+  const bodies: Promise<readonly [string, number]>[] = [];
+  page.on('console', (message) => {
+    if (['error', 'warning', 'assert'].includes(message.type())) messages.push(message.text());
+  });
+  page.on('pageerror', (error) => messages.push(error.message));
+  page.on('request', (request) => {
+    if (!/^(data|blob):/.test(request.url()) && !request.url().startsWith(inject('url'))) {
+      strangers.push(request.url());
+    }
+  });
+  page.on('requestfailed', (request) => failures.push(request.url()));
+  page.on('response', (response) => {
+    if (response.status() >= 400) failures.push(`${response.status()} ${response.url()}`);
+    bodies.push(response.body().then((body) => [kindOf(response), kilobytes(body)] as const));
+  });
+
+  try {
+    await page.addInitScript(watch);
+    await page.goto(addressOf(built), { waitUntil: 'load' });
+    await wake(page);
+    const field = page.locator('[data-plate] input:not([type=range])').first();
+    if ((await field.count()) > 0) {
+      await field.focus();
+      await page.keyboard.press('End');
+      await page.keyboard.type('0');
+      await page.keyboard.press('Backspace');
+    }
+    await page.waitForTimeout(2000);
+    const inline = await page.evaluate(() => {
+      const text = (selector: string): string[] =>
+        [...document.querySelectorAll(selector)].map((element) => element.textContent);
+      return { script: text('script:not([src])'), css: text('style') };
+    });
+    const watched = await page.evaluate(
+      () => (globalThis as unknown as { watched: Watched }).watched,
+    );
+    const total: Record<string, number> = {};
+    const add = (kind: string, size: number): void => {
+      total[kind] = (total[kind] ?? 0) + size;
+    };
+    for (const [kind, size] of await Promise.all(bodies)) add(kind, size);
+    for (const text of inline.script) add('script', kilobytes(text));
+    for (const text of inline.css) add('css', kilobytes(text));
+    const of = (kind: string): number => total[kind] ?? 0;
+    return {
+      script: of('script'),
+      html: of('html'),
+      css: of('css'),
+      fonts: of('fonts'),
+      messages,
+      strangers,
+      failures,
+      ...watched,
+    };
+  } finally {
+    await context.close();
+  }
+}

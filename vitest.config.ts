@@ -1,0 +1,33 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const alias = { '~': fileURLToPath(new URL('./src', import.meta.url)) };
+
+export default defineConfig({
+  test: {
+    allowOnly: false,
+    projects: [
+      {
+        resolve: { alias },
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/site/**'],
+          setupFiles: ['tests/support/properties.ts'],
+          testTimeout: 20_000,
+        },
+      },
+      {
+        resolve: { alias },
+        test: {
+          name: 'site',
+          include: ['tests/site/**/*.test.ts'],
+          globalSetup: ['tests/support/serve-once.ts'],
+          maxWorkers: 2,
+          testTimeout: 60_000,
+          hookTimeout: 240_000,
+        },
+      },
+    ],
+  },
+});
