@@ -6,6 +6,8 @@ const alias = { '~': fileURLToPath(new URL('./src', import.meta.url)) };
 export default defineConfig({
   test: {
     allowOnly: false,
+    // Reports must name what was found, not count it.
+    chaiConfig: { truncateThreshold: 4000 },
     projects: [
       {
         resolve: { alias },

@@ -95,8 +95,8 @@ const exercises = defineCollection({
 });
 
 const pages = defineCollection({
-  loader: glob({ base: './content/pages', pattern: '*.md', generateId: address }),
-  schema: z.strictObject({ title: sentence, question: sentence.optional(), blurb: sentence.optional() }),
+  loader: glob({ base: './content/pages', pattern: '*.{md,mdx}', generateId: address }),
+  schema: z.strictObject({ title: sentence, description: sentence, question: sentence.optional() }),
 });
 
 export const collections = { units, lessons, glossary, exercises, pages };

@@ -94,8 +94,11 @@ describe.each(lessons)('lesson $order $slug', ({ data, body, file, folder, order
     const computed = [...body.matchAll(/<Computed\s([^>]*)\/>/g)].map(
       ([, written = '']): Partial<Record<string, string>> =>
         Object.fromEntries(
-          [...written.matchAll(/([\w-]+)="([^"]*)"/g)].map(([, key, value]) => [key, value]),
-        ),
+          [...written.matchAll(/([\w-]+)="([^"]*)"/g)].map(([, key = '', value = '']) => [
+            key,
+            value,
+          ]),
+        ) as Partial<Record<string, string>>,
     );
     for (const attributes of computed) {
       const { formula = '', given = '', result = '' } = attributes;
@@ -130,7 +133,7 @@ describe.each(exercises)('$file', ({ data }) => {
     const load = formulas[String(data['formula'])];
     if (load === undefined) throw new Error(`There is no formula "${String(data['formula'])}".`);
     const formula = (await load()).default;
-    const pairs = Object.entries(given).map(([id, text]): [string, string] => [id, String(text)]);
+    const pairs = Object.entries(given).map(([id, text]): [string, string] => [id, text]);
     const ask = String(data['ask']);
     const asksInput = Object.values(formula.inputs).some(
       ({ name }) => name.replaceAll(' ', '-') === ask,

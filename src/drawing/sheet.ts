@@ -1,5 +1,15 @@
 /** What a line is for; its weight and colour follow from this alone (styles/drawing.css, class `d-<role>`). */
-export type Role = 'object' | 'figure' | 'light' | 'construction' | 'dimension' | 'frame' | 'ground' | 'hidden' | 'emphasis';
+export type Role =
+  | 'object'
+  | 'figure'
+  | 'light'
+  | 'shade'
+  | 'construction'
+  | 'dimension'
+  | 'frame'
+  | 'ground'
+  | 'hidden'
+  | 'emphasis';
 
 /** One thing on a sheet. Coordinates are in the sheet's own units, x to the right and y down. */
 export type Mark =
@@ -23,5 +33,8 @@ export interface Sheet {
   /** What it shows, in words, with the numbers in it. */
   readonly says: string;
   /** The numbers drawn, for those who would rather read a table. */
-  readonly table: { readonly head: readonly string[]; readonly rows: readonly (readonly string[])[] };
+  readonly table: {
+    readonly head: readonly string[];
+    readonly rows: readonly (readonly string[])[];
+  };
 }

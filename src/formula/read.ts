@@ -96,13 +96,16 @@ export const complete = (formula: Formula, given: Given): Record<string, Value> 
   };
   settle(false);
   settle(true);
-  if (formula.ways) {
-    const has = (id: string): boolean =>
-      entries.some(([key, input]) => idOf(input) === id && values[key] !== undefined);
-    const complete = formula.ways.filter((group) => group.every(has));
-    const shown = formula.ways.map((group) => group.join(' with ')).join(', or ');
-    if (complete.length !== 1)
-      throw new InputError(`${formula.id} needs exactly one of: ${shown}.`, formula.ways[0]?.[0]);
+  const has = (id: string): boolean =>
+    entries.some(([key, input]) => idOf(input) === id && values[key] !== undefined);
+  for (const { groups, optional } of formula.ways ?? []) {
+    const whole = groups.filter((group) => group.every(has)).length;
+    const touched = groups.filter((group) => group.some(has)).length;
+    if (touched > 1 || whole !== touched || (touched === 0 && !optional))
+      throw new InputError(
+        `${formula.id} needs ${optional ? 'at most' : 'exactly'} one of: ${groups.map((group) => group.join(' with ')).join(', or ')}.`,
+        groups[0]?.[0],
+      );
   }
   return values;
 };

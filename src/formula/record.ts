@@ -1,12 +1,16 @@
 import type { Measured, Quantity } from './quantities.ts';
 import type { Dimension, Unit } from './units.ts';
 
-/** How a result is rounded for the reader: significant figures (a bare number), decimals, or thirds of a stop. */
+/**
+ * How a result is rounded for the reader: significant figures (a bare number), decimals, thirds of a stop, or the
+ * fraction of a second that shutters are marked in.
+ */
 export type Digits =
   | number
   | { readonly significant: number }
   | { readonly decimals: number }
-  | { readonly thirds: true };
+  | { readonly thirds: true }
+  | { readonly fraction: true };
 
 /** A quantity the reader sets. `range`, `span`, `start`, `series` and a numeric `default` are in `unit`. */
 export interface QuantityInput {
@@ -97,6 +101,13 @@ export interface Worked {
   readonly values: (given: Given, results: Results) => Readonly<Record<string, Shown>>;
 }
 
+/** Groups of input ids of which exactly one is given; the first is what a page shows. */
+export interface Ways {
+  readonly groups: readonly (readonly string[])[];
+  /** None of them may be given either; what needs them is then not given. */
+  readonly optional?: true;
+}
+
 /** A known wrong turn: what it computes, and what to say to someone who took it. */
 export interface Slip {
   readonly compute: (given: Given) => Results;
@@ -114,8 +125,8 @@ export interface Formula {
   readonly outputs: Readonly<Record<string, Output>>;
   /** Symbols in the TeX that are neither inputs nor outputs. */
   readonly symbols?: readonly { readonly tex: string; readonly means: string }[];
-  /** Ids of inputs that stand in for one another: exactly one group is given, the first is shown. */
-  readonly ways?: readonly (readonly string[])[];
+  /** Inputs that stand in for one another. */
+  readonly ways?: readonly Ways[];
   // Written as methods: a typed record is then a Formula too, since method parameters compare both ways.
   compute(given: Given): Results;
   /** Closed inverses, by input key and then output key; they receive the given and the wanted result, in SI. */

@@ -19,7 +19,7 @@ export const maths = (tex: string, { display = false, spoken }: MathsOptions = {
   const body = /<semantics>([\s\S]*)<annotation encoding="application\/x-tex">/.exec(markup)?.[1];
   if (body === undefined) throw new Error(`KaTeX gave no MathML for ${tex}`);
   const attributes =
-    (display ? ' display="block"' : '') + (spoken ? ` aria-label="${escapeAttribute(spoken)}"` : '');
+    (display ? ' display="block" tabindex="0"' : '') + (spoken ? ` aria-label="${escapeAttribute(spoken)}"` : '');
   return `<math${attributes}>${body}</math>`;
 };
 

@@ -13,6 +13,7 @@ export const tidyMaths = () => (tree: Root) => {
     if (!math || !semantics) return;
     math.children = semantics.children.filter((child) => !isElement('annotation')(child));
     delete math.properties['xmlns'];
+    if (math.properties['display'] === 'block') math.properties['tabIndex'] = 0;
     parent.children[index] = math;
   });
 };

@@ -4,6 +4,11 @@ import { describe, expect, it } from 'vitest';
 import { formulas } from '../../src/formulas.ts';
 import { root } from '../support/files.ts';
 
+interface Answer {
+  readonly given: Readonly<Record<string, string>>;
+  readonly results: Readonly<Record<string, { value: unknown; unit: unknown; text: string }>>;
+}
+
 interface Said {
   code: number | null;
   out: string;
@@ -28,29 +33,49 @@ function evaluate(words: readonly string[], env: NodeJS.ProcessEnv = {}): Promis
   });
 }
 
-const ask = async (...words: string[]): Promise<Record<string, never>> => {
+const ask = async (...words: string[]): Promise<Answer> => {
   const { code, out, err } = await evaluate(words);
   expect({ code, err }).toEqual({ code: 0, err: '' });
   expect(out.match(/\n/g)).toHaveLength(1);
-  return JSON.parse(out) as Record<string, never>;
+  return JSON.parse(out) as Answer;
 };
 
-const framing = ['framing-distance', 'format=36x24', 'orientation=portrait', 'focal-length=85mm', 'frame-height=0.90m'];
+const framing = [
+  'framing-distance',
+  'format=36x24',
+  'orientation=portrait',
+  'focal-length=85mm',
+  'frame-height=0.90m',
+];
 
 describe.concurrent('npm run evaluate', () => {
   it('prints one line of JSON: formula, canonical given, unrounded results with unit and text', async () => {
     // By hand: 2 atan(36 / 200) = 2 x 10.2040 degrees = 0.356186 rad.
     expect(await ask('angle-of-view', 'format=36x24', 'focal-length=100mm')).toMatchObject({
       formula: 'angle-of-view',
-      given: { format: '36x24', 'focal-length': '100 mm', 'subject-distance': expect.stringContaining('∞') as string },
-      results: { horizontal: { value: expect.closeTo(0.356186, 6) as number, unit: 'rad', text: '20.4°' } },
+      given: {
+        format: '36x24',
+        'focal-length': '100 mm',
+        'subject-distance': 'infinity',
+      },
+      results: {
+        horizontal: { value: expect.closeTo(0.356186, 6) as number, unit: 'rad', text: '20.4°' },
+      },
     });
   });
 
   it('takes symbols for names, case and all', async () => {
-    const { results } = await ask('framing-distance', 'format=36x24', 'orientation=portrait', 'f=85mm', 'H=0.90m');
+    const { results } = await ask(
+      'framing-distance',
+      'format=36x24',
+      'orientation=portrait',
+      'f=85mm',
+      'H=0.90m',
+    );
     // m = 36/900, s = f (1 + 1/m) = 85 mm x 26.
-    expect(results).toMatchObject({ 'subject-distance': { value: expect.closeTo(2.21, 12) as number, unit: 'm' } });
+    expect(results).toMatchObject({
+      'subject-distance': { value: expect.closeTo(2.21, 12) as number, unit: 'm' },
+    });
   });
 
   it('solves for an input written name=?', async () => {
@@ -63,14 +88,12 @@ describe.concurrent('npm run evaluate', () => {
   it('changes only the text for another system or decimal mark', async () => {
     const plain = await ask(...framing);
     const other = await ask(...framing, '--system=imperial', '--decimal=comma');
-    const values = (answer: Record<string, never>): unknown =>
-      Object.entries(answer['results'] as Record<string, { value: unknown; unit: unknown }>).map(
-        ([id, { value, unit }]) => [id, value, unit],
-      );
+    const values = (answer: Answer): unknown =>
+      Object.entries(answer.results).map(([id, { value, unit }]) => [id, value, unit]);
     expect(values(other)).toEqual(values(plain));
-    expect(other['given']).toEqual(plain['given']);
-    expect(JSON.stringify(other['results'])).toMatch(/"text":"[^"]*(ft|in|′|″)/);
-    expect((await ask(...framing, '--decimal=comma'))['results']).toMatchObject({
+    expect(other.given).toEqual(plain.given);
+    expect(JSON.stringify(other.results)).toMatch(/"text":"[^"]*(ft|in|′|″)/);
+    expect((await ask(...framing, '--decimal=comma')).results).toMatchObject({
       'subject-distance': { text: '2,21 m' },
     });
   });
@@ -101,12 +124,28 @@ describe.concurrent('npm run evaluate', () => {
     ['a name given by id and by symbol', [...framing, 'f=50mm'], /twice/],
     ['a missing input', ['framing-distance', 'format=36x24'], /focal-length/],
     ['a number without its unit', ['angle-of-view', 'format=36x24', 'focal-length=85'], /unit|mm/],
-    ['a unit of another kind', ['angle-of-view', 'format=36x24', 'focal-length=85s'], /Focal length/i],
-    ['a value out of range', ['angle-of-view', 'format=36x24', 'focal-length=0mm'], /8 mm|between|above/],
+    [
+      'a unit of another kind',
+      ['angle-of-view', 'format=36x24', 'focal-length=85s'],
+      /Focal length/i,
+    ],
+    [
+      'a value out of range',
+      ['angle-of-view', 'format=36x24', 'focal-length=0mm'],
+      /8 mm|between|above/,
+    ],
     ['no number', ['angle-of-view', 'format=36x24', 'focal-length=NaN'], /Focal length/i],
     ['an ambiguous number', [...framing.slice(0, 4), 'frame-height=3,145mm'], /3/],
-    ['sixty-five characters', ['angle-of-view', 'format=36x24', `focal-length=${'1'.repeat(63)}mm`], /64|long/],
-    ['a question without a result', framing.map((word) => word.replace('85mm', '?')), /exactly one result/],
+    [
+      'sixty-five characters',
+      ['angle-of-view', 'format=36x24', `focal-length=${'1'.repeat(63)}mm`],
+      /64|long/,
+    ],
+    [
+      'a question without a result',
+      framing.map((word) => word.replace('85mm', '?')),
+      /exactly one result/,
+    ],
   ])('refuses %s: nothing on output, one line of error, exit 2', async (_, words, error) => {
     const { code, out, err } = await evaluate(words);
     expect({ code, out }).toEqual({ code: 2, out: '' });

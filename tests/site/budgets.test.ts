@@ -4,16 +4,19 @@ import { visit } from '../support/visit.ts';
 import type { Visit } from '../support/visit.ts';
 import budgets from './budgets.json' with { type: 'json' };
 
-const visits = new Map<string, Visit>();
+const visits = new Map<string, Visit | Error>();
 
 beforeAll(async () => {
   // Most of a visit is waiting, so several fit side by side on one core.
-  await pool(pages, 6, async (page) => visits.set(page.path, await visit(page)));
+  await pool(pages, 4, async (page) => {
+    visits.set(page.path, await visit(page).catch((error: unknown) => error as Error));
+  });
 }, 300_000);
 
 const visitTo = (path: string): Visit => {
   const found = visits.get(path);
   if (found === undefined) throw new Error(`/${path} was not visited.`);
+  if (found instanceof Error) throw found;
   return found;
 };
 

@@ -38,7 +38,7 @@ export function cutOff(): string[] {
     );
 }
 
-/** Controls smaller than 24 pixels either way, links within a sentence excepted. Runs in the page. */
+/** Controls smaller than 24 pixels either way, those within a line of text excepted. Runs in the page. */
 export function tooSmall(): string[] {
   const controls =
     'button, input:not([type=hidden]), select, summary, [role=button], [role=slider], [role=tab]';
@@ -46,6 +46,11 @@ export function tooSmall(): string[] {
     .filter((control) =>
       control.checkVisibility({ visibilityProperty: true, opacityProperty: true }),
     )
+    .filter((control) => {
+      const inLine = getComputedStyle(control).display === 'inline';
+      const around = control.parentElement?.textContent.trim().length ?? 0;
+      return !(inLine && around > control.textContent.trim().length);
+    })
     .flatMap((control) => {
       const kind = control.getAttribute('type') ?? '';
       const label = ['checkbox', 'radio'].includes(kind) ? control.closest('label') : null;

@@ -9,7 +9,7 @@ export function plateOn(
   readonly fields: Locator;
   readonly sliders: Locator;
   readonly result: Locator;
-  said(): Promise<string>;
+  readonly said: () => Promise<string>;
 } {
   const whole = page.locator(`[data-plate="${id}"]`);
   const result = whole.locator('.result').first();

@@ -74,24 +74,23 @@ export async function look<T>(
   }
 }
 
-/** Scrolls from top to bottom, so that whatever waits to be seen is seen, and waits until it has come alive. */
+/** Brings every calculator of a page into sight and waits until it has come alive; ends at the foot of the page. */
 export async function wake(page: Page): Promise<void> {
-  await page.evaluate(async () => {
-    const pause = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
-    const height = (): number => document.documentElement.scrollHeight;
-    for (let y = 0; y < height(); y += innerHeight * 0.8) {
-      scrollTo({ top: y, behavior: 'instant' });
-      await pause(40);
-    }
-    scrollTo({ top: height(), behavior: 'instant' });
+  const islands = page.locator('astro-island');
+  for (let index = 0; index < (await islands.count()); index += 1) {
+    await islands.nth(index).evaluate(async (island) => {
+      // An island has no box of its own; its first child has.
+      const box = island.firstElementChild ?? island;
+      box.scrollIntoView({ block: 'center', behavior: 'instant' });
+      for (const end = performance.now() + 15_000; island.hasAttribute('ssr');) {
+        if (performance.now() > end) throw new Error(`${island.id} did not come alive.`);
+        await new Promise((done) => setTimeout(done, 20));
+      }
+    });
+  }
+  await page.evaluate(() => {
+    scrollTo({ top: document.documentElement.scrollHeight, behavior: 'instant' });
   });
-  await page.waitForFunction(
-    () => document.querySelector('astro-island[ssr]') === null,
-    undefined,
-    {
-      timeout: 15_000,
-    },
-  );
 }
 
 /** Runs a task for each item, a few at a time, in order of the items. */

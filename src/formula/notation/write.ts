@@ -19,7 +19,9 @@ const figures = (digits: Digits): { significant?: number; decimals?: number } =>
     ? { significant: digits }
     : 'thirds' in digits
       ? { decimals: 2 }
-      : digits;
+      : 'fraction' in digits
+        ? { significant: 2 }
+        : digits;
 
 /**
  * Writes a number with the digits that mean something, a true minus, and groups of three from 10 000 up.
@@ -99,6 +101,9 @@ export const writeQuantity = (
     const text = Number.isFinite(si) ? writeThirds(si) : writeNumber(si, digits);
     return `${text} ${/^[+−]?(?:1|[12]\/3)$/.test(text) ? 'stop' : 'stops'}`;
   }
+  // As a shutter is marked: below a third of a second in parts of one.
+  if (typeof digits === 'object' && 'fraction' in digits && si > 0 && si < 0.3)
+    return `1/${writeNumber(1 / si, { significant: 3 }, { ...style, exact: true })} ${unit}`;
   if (unit === 'ft' && Number.isFinite(si) && !style.exact) return writeFeet(si, style);
   const number = writeNumber(si / factorOf(unit), digits, style);
   if (dimensionOf(unit) === 'f-number') return `f/${number}`;

@@ -1,7 +1,6 @@
 import table from '../../../shared/tables/f-number-marks.json' with { type: 'json' };
-import type { FNumber } from '../../formula/quantities.ts';
-import type { ChoiceInput, QuantityInput } from '../../formula/record.ts';
-import { start } from '../harbour.ts';
+import type { FNumber, Time } from '../../formula/quantities.ts';
+import type { ChoiceInput } from '../../formula/record.ts';
 
 export type Marks = 'typed' | 'exact';
 
@@ -15,34 +14,37 @@ export const marks: ChoiceInput<Marks> = {
   means: 'whether f/5.6 means 5.6, or the exact 5.657 its mark stands for',
 };
 
-export const fNumberInput = {
-  name: 'f-number',
-  tex: 'N',
-  unit: 'f/',
-  range: [0.5, 256],
-  span: [1.4, 22],
-  start: start('f-number'),
-  series: [1.4, 2, 2.8, 4, 5.6, 8, 11],
-  means: 'the f-number set on the lens: focal length over the diameter of the entrance pupil',
-} as const satisfies QuantityInput;
+/** A mark as engraved, and the f-number it stands for. */
+export interface Mark {
+  readonly mark: FNumber;
+  readonly exact: FNumber;
+}
 
 /**
- * The exact value of the nearest third-stop mark, 2^(n/6).
+ * The nearest mark of a series to an f-number, in stops.
  *
- * Model: marks are a convention and are looked up, never rounded; nearest by ratio.
- * Valid: any N above 0; beyond the marked ends the last mark is taken.
+ * Model: exact marks are powers of 2; what is engraved is a convention and is looked up, never rounded.
+ * Valid: any N above 0; beyond the ends of the series its last mark is taken.
  * Source: see the table.
- * @example exactOf(5.6) // 5.656854…
+ * @example nearestMark(5.6, 'third') // { mark: 5.6, exact: 5.656854… }
  */
-export const exactOf = (N: number): number => {
-  let best = 0;
-  table.third.forEach((mark, i) => {
-    if (Math.abs(Math.log(mark / N)) < Math.abs(Math.log((table.third[best] ?? mark) / N)))
-      best = i;
-  });
-  return 2 ** ((best + table.first) / 6);
+export const nearestMark = (N: number, series: 'full' | 'half' | 'third'): Mark => {
+  const { first, per, marks: engraved } = table[series];
+  const place = Math.min(engraved.length - 1, Math.max(0, Math.round(per * Math.log2(N)) - first));
+  return { mark: engraved[place] as FNumber, exact: (2 ** ((place + first) / per)) as FNumber };
 };
 
+/** Every third-stop mark, widest first. */
+export const thirdMarks: readonly Mark[] = table.third.marks.map((mark, place) => ({
+  mark: mark as FNumber,
+  exact: (2 ** ((place + table.third.first) / table.third.per)) as FNumber,
+}));
+
+/** The exact value behind the nearest third-stop mark. */
+export const exactOf = (N: number): FNumber => nearestMark(N, 'third').exact;
+
 /** The setting in the reader's chosen sense. */
-export const marked = (N: FNumber, mode: Marks): FNumber =>
-  mode === 'exact' ? (exactOf(N) as FNumber) : N;
+export const marked = (N: FNumber, mode: Marks): FNumber => (mode === 'exact' ? exactOf(N) : N);
+
+/** The exact time behind the nearest third-stop shutter mark: 1/125 s is 1/128 s. */
+export const exactTime = (t: Time): Time => (2 ** (Math.round(3 * Math.log2(t)) / 3)) as Time;

@@ -1,6 +1,7 @@
 import type { FNumber, Length, Ratio } from '../../formula/quantities.ts';
 import { defineFormula } from '../../formula/record.ts';
-import { fNumberInput, marked, marks } from '../aperture/marks.ts';
+import { fNumber } from '../aperture/inputs.ts';
+import { marked, marks } from '../aperture/marks.ts';
 import { diagonal, format, framed, printAspect } from './frame.ts';
 import { focalLength } from './inputs.ts';
 
@@ -12,7 +13,7 @@ export default defineFormula({
   inputs: {
     format,
     f: { ...focalLength, optional: true },
-    N: { ...fNumberInput, optional: true },
+    N: { ...fNumber, optional: true },
     to: {
       ...format,
       name: 'to format',

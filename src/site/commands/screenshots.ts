@@ -13,7 +13,13 @@ const pictures = [
     width: 1200,
     height: 900,
   },
-  { file: 'plate-on-a-phone.png', path: 'plates/room-fit/', to: '[data-plate]', width: 390, height: 844 },
+  {
+    file: 'plate-on-a-phone.png',
+    path: 'plates/room-fit/',
+    to: '[data-plate]',
+    width: 390,
+    height: 844,
+  },
 ] as const;
 
 const folder = join(root, 'dist');

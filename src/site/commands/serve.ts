@@ -146,8 +146,7 @@ function answer(
 function send(request: IncomingMessage, response: ServerResponse, file: string): void {
   const type = types[extname(file)] ?? 'application/octet-stream';
   response.setHeader('Content-Type', type);
-  const gzip =
-    squeezable.test(type) && /\bgzip\b/.test(String(request.headers['accept-encoding'] ?? ''));
+  const gzip = squeezable.test(type) && /\bgzip\b/.test(request.headers['accept-encoding'] ?? '');
   if (gzip) response.setHeader('Content-Encoding', 'gzip').setHeader('Vary', 'Accept-Encoding');
   else response.setHeader('Content-Length', statSync(file).size);
   if (request.method === 'HEAD') {

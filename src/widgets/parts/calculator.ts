@@ -1,0 +1,81 @@
+import { unitFor, writeQuantity, type Style } from '../../formula/notation/write.ts';
+import {
+  isChoice,
+  type Formula,
+  type Given,
+  type Input,
+  type Results,
+} from '../../formula/record.ts';
+import { writeInput } from '../../formula/read.ts';
+import { showResult } from '../../formula/show.ts';
+import type { Unit } from '../../formula/units.ts';
+import type { Sheet } from '../../drawing/sheet.ts';
+
+/** A piece of the sentence a plate says; the one `main` piece is set large. */
+export interface Part {
+  readonly text: string;
+  readonly main?: true;
+}
+
+/** Writes values in the reader's units and style, for sentences. */
+export interface Show {
+  /** An input as the reader would say it: “85 mm”, “upright”. */
+  given(key: string): string;
+  /** A result, rounded as its record says. */
+  result(key: string): string;
+  /** Any length, to the centimetre unless told otherwise. */
+  length(metres: number, decimals?: number): string;
+}
+
+export type Sentence = (given: Given, results: Results, show: Show) => readonly Part[];
+export type Draw = (given: Given, results: Results, style: Style) => Sheet;
+
+/** All a plate is made of: everything else about it is read from the formula's record. */
+export interface Calculator {
+  readonly formula: Formula;
+  readonly draw: Draw;
+  readonly sentence: Sentence;
+  /** Record keys of the fields, in the order a studio asks for them. */
+  readonly fields: readonly string[];
+  /** Keys of those that are seldom changed; they stand under “More settings”. */
+  readonly more: readonly string[];
+}
+
+/** The unit a field shows this reader. */
+export const shownUnit = (unit: Unit, imperial: Unit | undefined, style: Style): Unit =>
+  unitFor(unit, imperial, style);
+
+/** An input's value as a reader would say it; lengths in metres keep their centimetres. */
+export const sayInput = (input: Input, value: unknown, style: Style): string => {
+  if (isChoice(input)) {
+    const id = writeInput(input, value);
+    return input.labels?.[id] ?? id.replace(/(?<=\d) ?x(?=\d)/, ' × ').replace(/(?<=\d)mm$/, ' mm');
+  }
+  if (Array.isArray(value)) return value.map((one) => sayInput(input, one, style)).join(', ');
+  if (typeof value !== 'number') return 'not given';
+  if (value === Infinity) return 'infinity';
+  const unit = shownUnit(input.unit, input.imperial, style);
+  const centimetres = unit === 'm' && Math.abs(value * 100 - Math.round(value * 100)) < 1e-9;
+  return centimetres
+    ? writeQuantity(value, unit, { decimals: 2 }, style)
+    : writeQuantity(
+        value,
+        unit,
+        { significant: 4 },
+        unit === 'ft' ? style : { ...style, exact: true },
+      );
+};
+
+/** The words of one state of a plate, for its sentence. */
+export const showFor = (formula: Formula, given: Given, results: Results, style: Style): Show => ({
+  given(key) {
+    const input = formula.inputs[key];
+    return input ? sayInput(input, given[key], style) : '';
+  },
+  result(key) {
+    const output = formula.outputs[key];
+    return output ? showResult(output, results[key], style) : '';
+  },
+  length: (metres, decimals = 2) =>
+    writeQuantity(metres, unitFor('m', undefined, style), { decimals }, style),
+});

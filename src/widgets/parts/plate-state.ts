@@ -1,0 +1,272 @@
+import { AmbiguousError, InputError } from '../../formula/errors.ts';
+import { compute } from '../../formula/evaluate.ts';
+import { markOf } from '../../formula/notation/number.ts';
+import { writeQuantity, type Style } from '../../formula/notation/write.ts';
+import { complete, readInput, writeInput } from '../../formula/read.ts';
+import {
+  idOf,
+  isChoice,
+  type Given,
+  type Input,
+  type Results,
+  type Value,
+} from '../../formula/record.ts';
+import { dimensionOf, factorOf, type Unit } from '../../formula/units.ts';
+import { shownUnit, showFor, type Calculator, type Part } from './calculator.ts';
+import { trackFor, type Track } from './track.ts';
+import { inPlay, readQuery, startsOf, writeQuery } from './url-state.ts';
+
+/** What is wrong with a field, and the readings to choose from where its text has two. */
+export interface Trouble {
+  readonly message: string;
+  readonly readings: readonly string[];
+}
+
+/** All that one field shows. */
+export interface FieldView {
+  readonly text: string;
+  readonly shown: boolean;
+  /** The unit after the field; empty for choices and for what has none. */
+  readonly unit: string;
+  /** The value that is assumed while the field is empty. */
+  readonly placeholder: string;
+  /** “read as 1.5 m”, where that is not what stands in the field. */
+  readonly echo: string;
+  readonly trouble: Trouble | undefined;
+  readonly track: Track | undefined;
+  /** The SI value, where the field holds one that can be used. */
+  readonly value: number | undefined;
+  /** The value in words, for those who listen to the slider. */
+  readonly spoken: string;
+}
+
+const SIGN: Partial<Record<Unit, string>> = { deg: '°', '1': '', 'f/': '', count: '' };
+
+/**
+ * The state of one plate, apart from any page: texts as typed, what they were read as, and the last results that could
+ * be computed. The page before any script and the page after every change are both set from it.
+ *
+ * A text the page wrote itself (a start, a slider, a link, a change of units) keeps the exact value beside it, so that
+ * 2.21 m shown as 7.25 ft is still 2.21 m until the reader types.
+ */
+export class PlateState {
+  readonly calculator: Calculator;
+  style: Required<Pick<Style, 'system' | 'decimal'>> = { system: 'metric', decimal: 'point' };
+  /** One or two sentences about the link this state came from. */
+  notice = '';
+  /** The last good set: complete values and what they give. */
+  given: Given = {};
+  results: Results = {};
+  /** True while some field cannot be used: the results are those of the set before. */
+  stale = false;
+  /** Troubles of no visible field. */
+  trouble: Trouble | undefined;
+
+  #texts: Record<string, string> = {};
+  #held: Record<string, number> = {};
+  #troubles: Record<string, Trouble> = {};
+  #read: Record<string, Value> = {};
+
+  constructor(calculator: Calculator) {
+    this.calculator = calculator;
+    this.reset();
+  }
+
+  /** Back to where the page began; the reader's units and decimal mark stay. */
+  reset(): void {
+    this.notice = '';
+    this.#fill(startsOf(this.calculator.formula));
+  }
+
+  /** Takes the state from an address. Returns false where the address holds nothing for this plate. */
+  load(query: string): boolean {
+    const loaded = readQuery(this.calculator.formula, query);
+    if (!loaded) return false;
+    this.notice = loaded.notices.join(' ');
+    this.#fill(loaded.values);
+    return true;
+  }
+
+  /** What an address must hold to bring this state back. */
+  query(): string {
+    const { formula } = this.calculator;
+    const written = Object.entries(this.given).filter(([key]) => {
+      const input = formula.inputs[key];
+      const worked = input && 'default' in input && typeof input.default === 'function';
+      return input && this.#inPlay(input) && (this.#read[key] !== undefined || !worked);
+    });
+    return writeQuery(formula, Object.fromEntries(written));
+  }
+
+  /** The reader typed or chose something. */
+  type(key: string, text: string): void {
+    this.#texts[key] = text;
+    Reflect.deleteProperty(this.#held, key);
+    if (!isChoice(this.#input(key))) {
+      const mark = markOf(text);
+      if (mark) this.style = { ...this.style, decimal: mark };
+    }
+    this.notice = '';
+    this.#refresh();
+  }
+
+  /** A slider, a preset or an answer sets a value. */
+  put(key: string, value: Value): void {
+    this.notice = '';
+    this.#write(key, value);
+    this.#refresh();
+  }
+
+  /** The reader says which of two readings was meant. */
+  choose(key: string, reading: string): void {
+    this.put(key, readInput(this.#input(key), reading, { stored: true }));
+  }
+
+  /** Metric or imperial: fields that hold a usable value are written anew in the other unit. */
+  measure(system: 'metric' | 'imperial'): void {
+    const values = Object.entries(this.#read).filter(([key]) => this.#troubles[key] === undefined);
+    this.style = { ...this.style, system };
+    for (const [key, value] of values) this.#write(key, value);
+    this.#refresh();
+  }
+
+  /** The sentence the plate says about its last good set. */
+  sentence(): readonly Part[] {
+    const { formula, sentence } = this.calculator;
+    return sentence(
+      this.given,
+      this.results,
+      showFor(formula, this.given, this.results, this.style),
+    );
+  }
+
+  field(key: string): FieldView {
+    const input = this.#input(key);
+    const text = this.#texts[key] ?? '';
+    const value = this.#read[key];
+    const trouble = this.#troubles[key];
+    const base = { text, trouble, shown: this.#inPlay(input) };
+    if (isChoice(input))
+      return {
+        ...base,
+        unit: '',
+        placeholder: '',
+        echo: '',
+        track: undefined,
+        value: undefined,
+        spoken: '',
+      };
+    const unit = this.#unit(input);
+    const number = typeof value === 'number' ? value : undefined;
+    const assumed = this.given[key];
+    return {
+      ...base,
+      unit: SIGN[unit] ?? unit,
+      placeholder:
+        text === '' && typeof assumed === 'number' ? this.#numberText(assumed, unit) : '',
+      echo:
+        number === undefined || trouble || key in this.#held ? '' : this.#echo(text, number, unit),
+      track: trackFor(input, unit),
+      value: number,
+      spoken: number === undefined ? 'not given' : this.#spoken(number, unit),
+    };
+  }
+
+  #input(key: string): Input {
+    const input = this.calculator.formula.inputs[key];
+    if (!input) throw new Error(`${this.calculator.formula.id} has no input ${key}.`);
+    return input;
+  }
+
+  #unit(input: Exclude<Input, { choices: unknown }>): Unit {
+    return shownUnit(input.unit, input.imperial, this.style);
+  }
+
+  #inPlay(input: Input): boolean {
+    return inPlay(this.calculator.formula, input, (key) => this.#texts[key]);
+  }
+
+  #fill(values: Given): void {
+    this.#texts = {};
+    this.#held = {};
+    for (const [key, value] of Object.entries(values)) this.#write(key, value);
+    this.#refresh();
+  }
+
+  /** Writes a value into its field, as short as it can be said without losing it. */
+  #write(key: string, value: Value): void {
+    const input = this.#input(key);
+    if (isChoice(input) || Array.isArray(value)) this.#texts[key] = writeInput(input, value);
+    else if (typeof value === 'number') {
+      this.#texts[key] = this.#numberText(value, this.#unit(input));
+      this.#held[key] = value;
+    }
+  }
+
+  #numberText(si: number, unit: Unit): string {
+    if (si === Infinity) return '∞';
+    const x = si / factorOf(unit);
+    const number = String(
+      unit === 'ft' && Math.abs(x) >= 0.1 ? Number(x.toFixed(2)) : Number(x.toPrecision(6)),
+    );
+    const text = (dimensionOf(unit) === 'f-number' ? 'f/' : '') + number.replace('-', '−');
+    return this.style.decimal === 'comma' ? text.replace('.', ',') : text;
+  }
+
+  #spoken(si: number, unit: Unit): string {
+    return si === Infinity
+      ? 'infinity'
+      : `${this.#numberText(si, unit)} ${SIGN[unit] === '' ? '' : unit}`.trim();
+  }
+
+  #echo(text: string, si: number, unit: Unit): string {
+    const plain = (said: string): string =>
+      said.replaceAll(/\s/g, '').replace('−', '-').replace(/^f\//i, '').replace(',', '.');
+    const number = this.#numberText(si, unit);
+    const typed = plain(text).replace(new RegExp(`${unit}$`), '');
+    if (typed === plain(number) || Number(typed) === Number(plain(number))) return '';
+    return `read as ${si === Infinity ? 'infinity' : writeQuantity(si, unit, { significant: 6 }, { ...this.style, exact: true })}`;
+  }
+
+  /** Reads every field in play, and computes if all can be used. */
+  #refresh(): void {
+    const { formula } = this.calculator;
+    const read: Record<string, Value> = {};
+    this.#troubles = {};
+    this.trouble = undefined;
+    const note = (key: string | undefined, error: unknown): void => {
+      if (!(error instanceof InputError)) throw error;
+      const trouble = {
+        message: error.message,
+        readings: error instanceof AmbiguousError ? error.readings : [],
+      };
+      if (key === undefined) this.trouble = trouble;
+      else this.#troubles[key] = trouble;
+    };
+    for (const [key, input] of Object.entries(formula.inputs)) {
+      if (!this.#inPlay(input)) continue;
+      const text = this.#texts[key] ?? '';
+      if (key in this.#held) read[key] = this.#held[key];
+      else if (text.trim() !== '' || (input.default === undefined && !input.optional)) {
+        try {
+          read[key] = readInput(input, text, isChoice(input) ? {} : { unit: this.#unit(input) });
+        } catch (error) {
+          note(key, error);
+        }
+      }
+    }
+    this.#read = read;
+    if (Object.keys(this.#troubles).length === 0) {
+      try {
+        const given = complete(formula, read);
+        this.results = compute(formula, given);
+        this.given = given;
+      } catch (error) {
+        const id = error instanceof InputError ? error.input : undefined;
+        const key = Object.keys(formula.inputs).find((one) => idOf(this.#input(one)) === id);
+        note(key !== undefined && this.#inPlay(this.#input(key)) ? key : undefined, error);
+      }
+    }
+    this.stale = this.trouble !== undefined || Object.keys(this.#troubles).length > 0;
+  }
+}
