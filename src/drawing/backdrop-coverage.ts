@@ -6,10 +6,10 @@ import { fromLens } from '../optics/lens/measured-from.ts';
 import { imageDistance } from '../optics/lens/thin-lens.ts';
 import { camera, fromAbove, fromSide } from './camera.ts';
 import type { Box, Point } from './clip.ts';
-import { chain } from './dimension.ts';
+import { chain, upright } from './dimension.ts';
 import { CHILD, CHILD_SIDE, figure, fromOver } from './figure.ts';
 import { finder, rim } from './finder.ts';
-import { pen, WIDTH } from './pen.ts';
+import { corners, pen, WIDTH } from './pen.ts';
 import { bar, scaleFor } from './scale.ts';
 import type { Sheet } from './sheet.ts';
 
@@ -61,17 +61,9 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
       [SIDE[0], FLOOR],
       [SIDE[2], FLOOR],
     ]);
-    on.area(
-      'ground',
-      [
-        [child - 0.3 * scale, up(platform)],
-        [child + 0.3 * scale, up(platform)],
-        [child + 0.3 * scale, FLOOR],
-        [child - 0.3 * scale, FLOOR],
-      ],
-      air,
-    );
+    on.solid(corners([child - 0.3 * scale, up(platform), child + 0.3 * scale, FLOOR]), air);
     figure(on, CHILD_SIDE, (x, y) => [child + x * scale, up(platform + y)], air);
+    upright(on, LENS + 12, FLOOR, up(Math.max(-0.1, lens)), on.length(lens));
     if (height !== undefined)
       on.line(
         'object',
@@ -94,11 +86,12 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
       air,
     );
   camera(on, ...eye, scale, fromSide(orientation), tilt);
+  if (Math.abs(tilt) > 0.0005) on.text(6, up(lens) - 14, `tilt ${show('tilt')}`);
   const room = b * scale > 62;
   if (room)
     on.text(
       wall - 6,
-      Math.max(24, Math.min(160, up((Math.max(low, c === undefined ? low : 0) + high) / 2) + 4)),
+      Math.max(24, Math.min(160, up((Math.max(low, c === undefined ? low : 0) + high) / 2) - 10)),
       show('viewHeight'),
       'end',
     );
@@ -179,12 +172,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   };
   const [left, top, right, bottom] = seen.print;
   const ground = bottom - (floorLine ?? 0) * (bottom - top);
-  on.area('ground', [
-    [left, ground],
-    [right, ground],
-    [right, bottom],
-    [left, bottom],
-  ]);
+  on.area('ground', corners([left, ground, right, bottom]));
   const foot = c === undefined ? low : Math.max(0, low);
   const crown = Math.min(tall, high);
   const cloth =
@@ -198,7 +186,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
           ] as const
         ).map(([x, y]) => project(x, y, far))
       : [];
-  on.area('object', cloth, seen.print);
+  on.area('shade', cloth, seen.print);
   // Every fourth unit a stroke, wherever the frame sees neither cloth nor floor.
   const [a, d] = [cloth[0] ?? [left, ground], cloth[1] ?? [left, ground]];
   const [a2, d2] = [cloth[3] ?? a, cloth[2] ?? d];
@@ -218,16 +206,8 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   for (let i = 0; i < 3; i++) on.line('object', cloth.slice(i, i + 2), seen.print);
   // A sitter behind the plane of the lens is not in the picture.
   if (c !== undefined && Math.min(forward(0, s), forward(platform + 0.51, s)) > 0.05 * s) {
-    on.area(
-      'ground',
-      (
-        [
-          [-0.3, 0],
-          [-0.3, platform],
-          [0.3, platform],
-          [0.3, 0],
-        ] as const
-      ).map(([x, y]) => project(e + x, y, s)),
+    on.solid(
+      corners([-0.3, platform, 0.3, 0]).map(([x, y]) => project(e + x, y, s)),
       seen.print,
     );
     figure(on, CHILD, (x, y) => project(e + x, platform + y, s), seen.print);
@@ -242,7 +222,10 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   const verdict = (name: string, spare: number | undefined): void => {
     if (spare === undefined) return;
     word(name);
-    word(`${on.length(Math.abs(spare))} ${spare < 0 ? 'short' : 'spare'}`, spare < 0);
+    word(
+      `${on.length(Math.abs(spare), { decimals: 2 })} ${spare < 0 ? 'short' : 'spare'}`,
+      spare < 0,
+    );
     line += 4;
   };
   word(`${show('viewWidth')} wide`);
@@ -258,8 +241,10 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   const short = [
     spareSide !== undefined &&
       spareSide < 0 &&
-      `${on.length(-spareSide)} short at the tighter side`,
-    spareTop !== undefined && spareTop < 0 && `${on.length(-spareTop)} short above`,
+      `${on.length(-spareSide, { decimals: 2 })} short at the tighter side`,
+    spareTop !== undefined &&
+      spareTop < 0 &&
+      `${on.length(-spareTop, { decimals: 2 })} short above`,
   ].filter(Boolean);
   return {
     width: WIDTH,

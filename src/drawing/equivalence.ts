@@ -6,7 +6,7 @@ import formula from '../optics/lens/equivalence.ts';
 import { framed, type Format, type Frame } from '../optics/lens/frame.ts';
 import { across } from './dimension.ts';
 import type { Box } from './clip.ts';
-import { corners, pen, widthOf, WIDTH } from './pen.ts';
+import { corners, pen, WIDTH } from './pen.ts';
 import { bar } from './scale.ts';
 import type { Sheet } from './sheet.ts';
 
@@ -37,7 +37,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   const prints = [format, to].map((one, i) => {
     const print = framed({ format: one, orientation: 'landscape', aspect });
     const [left, top, right, bottom] = around(print);
-    on.ring(i ? 'frame' : 'object', corners(around({ across: one.width, up: one.height })));
+    on.ring(i ? 'shade' : 'object', corners(around({ across: one.width, up: one.height })));
     if (aspect) on.ring('hidden', corners([left, top, right, bottom]));
     // One diagonal falls, the other rises: two lie apart even where the shapes agree.
     on.line(
@@ -54,25 +54,12 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     );
     return print;
   });
-  // The given format is named over its upper edge or in it, the other under its lower one.
-  const [one, other] = [
-    around({ across: format.width, up: format.height }),
-    around({ across: to.width, up: to.height }),
-  ];
-  const fits = (text: string, [left, , right]: Box): boolean => widthOf(text) < right - left - 8;
-  on.text(
-    fits(size(format), one) ? one[0] + 5 : cx,
-    one[1] + (fits(size(format), one) ? 15 : -5),
-    size(format),
-    fits(size(format), one) ? 'start' : 'middle',
-  );
-  on.text(
-    fits(size(to), other) ? other[2] - 5 : cx,
-    other[3] + (fits(size(to), other) ? -6 : 14),
-    size(to),
-    fits(size(to), other) ? 'end' : 'middle',
-  );
-  bar(on, 8, 214, scale * 1000 * 0.001);
+  // The larger is named above both, the smaller under both.
+  const swap = Math.hypot(to.width, to.height) > Math.hypot(format.width, format.height);
+  const tall = (Math.max(format.height, to.height) * scale) / 2;
+  on.text(cx, MIDDLE - tall - 6, `outer: ${size(swap ? to : format)}`, 'middle');
+  on.text(cx, MIDDLE + tall + 15, `inner: ${size(swap ? format : to)}`, 'middle');
+  bar(on, 8, 214, scale);
 
   const rows = [
     ['given format', size(format)],
@@ -105,7 +92,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
       [APEX - f * unit, MIDDLE - (d / 2) * unit],
       [APEX - f * unit, MIDDLE + (d / 2) * unit],
     ]);
-    on.line('frame', [
+    on.line('shade', [
       [APEX - g * unit, MIDDLE - (e / 2) * unit],
       [APEX - g * unit, MIDDLE + (e / 2) * unit],
     ]);

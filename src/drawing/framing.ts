@@ -7,7 +7,7 @@ import type { Box, Point } from './clip.ts';
 import { across, upright } from './dimension.ts';
 import { figure } from './figure.ts';
 import { finder, rim } from './finder.ts';
-import { pen, WIDTH } from './pen.ts';
+import { corners, pen, WIDTH } from './pen.ts';
 import { bar, scaleFor } from './scale.ts';
 import type { Sheet } from './sheet.ts';
 
@@ -58,7 +58,10 @@ export const framing = (given: Framing, style: Style): Sheet => {
 
   // From the side.
   if (near) {
-    on.area('ground', [place(-0.3, 0), place(0.3, 0), place(0.3, -SEAT), place(-0.3, -SEAT)], VIEW);
+    on.solid(
+      corners([-0.3, 0, 0.3, -SEAT]).map(([x, y]) => place(x, y)),
+      VIEW,
+    );
     if (foot < VIEW[3])
       on.line('ground', [
         [LENS - 20, foot],
@@ -112,7 +115,10 @@ export const framing = (given: Framing, style: Style): Sheet => {
       seen.middle[0] + x * sensor,
       seen.middle[1] + (EYE - y) * sensor,
     ];
-    on.area('ground', [at(-0.3, 0), at(0.3, 0), at(0.3, -SEAT), at(-0.3, -SEAT)], seen.whole);
+    on.solid(
+      corners([-0.3, 0, 0.3, -SEAT]).map(([x, y]) => at(x, y)),
+      seen.whole,
+    );
     figure(on, front, at, seen.whole);
   }
   rim(on, seen);

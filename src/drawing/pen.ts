@@ -36,8 +36,14 @@ export const pen = (style: Style) => {
       const kept = box ? clip(points, box) : points;
       if (kept.length > 2) path(role, `${through(kept)}Z`, true);
     },
-    ring(role: Role, points: readonly Point[]): void {
-      path(role, `${through(points)}Z`);
+    ring(role: Role, points: readonly Point[], box?: Box): void {
+      const kept = box ? clip(points, box) : points;
+      if (kept.length > 2) path(role, `${through(kept)}Z`);
+    },
+    /** What stands on the floor: filled, with a line round it. */
+    solid(points: readonly Point[], box?: Box): void {
+      this.area('ground', points, box);
+      this.ring('ground', points, box);
     },
     /** Words at a place, moved sideways if they would leave the sheet. */
     text(

@@ -3,11 +3,11 @@ import { showResult, type Style } from '../formula/show.ts';
 import formula from '../optics/lens/perspective.ts';
 import { camera } from './camera.ts';
 import { chain } from './dimension.ts';
-import { pen, WIDTH } from './pen.ts';
+import { corners, pen, WIDTH } from './pen.ts';
 import { bar, scaleFor } from './scale.ts';
 import type { Sheet } from './sheet.ts';
 
-const [PUPIL, ROW, TALL] = [32, 104, 60];
+const [PUPIL, ROW, TALL] = [32, 104, 54];
 /** Two equal features, as high as a small child's head. */
 const FEATURE = 0.18;
 
@@ -23,16 +23,19 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   const scale = scaleFor(Math.min(188 / (farthest + depth), 300));
   const half = Math.min((FEATURE / 2) * scale, 30);
   const head = rows.map((row, i) => {
-    const axis = 46 + i * ROW;
+    const axis = 50 + i * ROW;
     const [near, far] = [PUPIL + row.s * scale, PUPIL + (row.s + depth) * scale];
     const ratio = Number(row.ratio);
     for (const sign of [1, -1]) {
       // Rays past the near feature's edges, on to the far one's plane: by so much it outgrows its equal.
-      on.line('light', [
-        [PUPIL, axis],
-        [near, axis + sign * half],
-        [far, axis + sign * half * Math.min(ratio, 40 / half)],
-      ]);
+      on.line(
+        'light',
+        [
+          [PUPIL, axis],
+          [far, axis + sign * half * ratio],
+        ],
+        [4, axis - 44, 262, axis + 34],
+      );
       on.line('construction', [
         [PUPIL, axis],
         [far, axis + sign * half],
@@ -42,7 +45,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
       [near, axis - half],
       [near, axis + half],
     ]);
-    on.line('frame', [
+    on.line('object', [
       [far, axis - half],
       [far, axis + half],
     ]);
@@ -50,31 +53,22 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     chain(on, axis + 40, [PUPIL, near, far], [on.length(row.s), on.length(depth)]);
     // The same two as they stand in the picture, enlarged until the near one is as tall in both rows.
     const foot = axis + 30;
-    on.area('light', [
-      [268, foot],
-      [268, foot - TALL],
-      [290, foot - TALL],
-      [290, foot],
-    ]);
-    on.area('figure', [
-      [298, foot],
-      [298, foot - TALL / ratio],
-      [320, foot - TALL / ratio],
-      [320, foot],
-    ]);
+    on.area('light', corners([268, foot - TALL, 290, foot]));
+    on.ring('object', corners([268, foot - TALL, 290, foot]));
+    on.area('figure', corners([298, foot - TALL / ratio, 320, foot]));
     on.line('construction', [
       [268, foot - TALL],
-      [324, foot - TALL],
+      [330, foot - TALL],
     ]);
     on.text(279, foot + 14, 'near', 'middle');
     on.text(311, foot + 14, 'far', 'middle');
     const text = showResult(formula.outputs.ratio, ratio, style);
-    on.text(356, foot - TALL - 6, `${text} : 1`, 'end', 'emphasis');
+    on.text(356, foot - TALL - 7, `${text} : 1`, 'end', 'emphasis');
     return [on.length(row.s), text] as const;
   });
-  const height = rows.length * ROW + 20;
+  const height = rows.length * ROW + 26;
   bar(on, 8, height - 6, scale);
-  on.text(356, height - 4, 'near drawn to one size', 'end');
+  on.text(356, height - 4, 'enlarged, the near ones alike', 'end');
   return {
     width: WIDTH,
     height,

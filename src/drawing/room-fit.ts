@@ -12,8 +12,8 @@ import { corners, pen, WIDTH } from './pen.ts';
 import { bar, scaleFor } from './scale.ts';
 import type { Sheet } from './sheet.ts';
 
-const AXIS = 96;
-const VIEW: Box = [4, 8, 356, 184];
+const AXIS = 106;
+const VIEW: Box = [4, 8, 356, 204];
 
 /** The room from above: backdrop wall on the right, the camera as far back as it must be, and what then sticks out. */
 export const draw = (given: Given, results: Results, style: Style = {}): Sheet => {
@@ -33,7 +33,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   const deep = a + b + D + c;
   const length = Math.max(roomLength ?? 0, deep, 0.01);
   const breadth = Math.max(roomWidth ?? 0, atBackdrop, W + 2 * (k ?? 0));
-  const scale = scaleFor(Math.min(330 / length, Math.max(164 / breadth, 100 / length)));
+  const scale = scaleFor(Math.min(330 / length, Math.max(190 / breadth, 100 / length)));
 
   const wall = 180 + (length * scale) / 2;
   const x = (metres: number): number => wall - metres * scale;
@@ -51,7 +51,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     Math.max(VIEW[1], AXIS - half),
     Math.min(VIEW[3], AXIS + half),
   ];
-  const [over, under] = sides(side ?? 88);
+  const [over, under] = sides(side ?? 98);
 
   on.area('ground', corners([end, over, wall, under]));
   if (k !== undefined)
@@ -63,8 +63,9 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
         [child - 0.25 * scale, y(sign * (W / 2 + k))],
       ] as const;
       on.area('light', zone, VIEW);
+      on.ring('light', zone, VIEW);
       if (side !== undefined && (W / 2 + k) * scale > side) {
-        const out = [AXIS + sign * side, y(sign * Math.max(W / 2 + k))] as const;
+        const out = [AXIS + sign * side, y(sign * (W / 2 + k))] as const;
         on.line(
           'emphasis',
           [
@@ -77,7 +78,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
       if (k * scale > 22)
         on.text(
           child,
-          Math.max(24, Math.min(176, y(sign * (W / 2 + k / 2)) + 4)),
+          Math.max(24, Math.min(196, y(sign * (W / 2 + k / 2)) + 4)),
           'light',
           'middle',
         );
@@ -167,24 +168,26 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   ).filter(([, size]) => size > 0);
   chain(
     on,
-    204,
+    226,
     [...parts.map(([, , at]) => at), wall],
     parts.map(([, size]) => on.length(size)),
   );
   const spare = results['spare'] as number | undefined;
   const verdict =
-    spare === undefined ? '' : `, ${on.length(Math.abs(spare))} ${spare < 0 ? 'short' : 'spare'}`;
+    spare === undefined
+      ? ''
+      : `, ${on.length(Math.abs(spare), { decimals: 2 })} ${spare < 0 ? 'short' : 'spare'}`;
   if (roomLength !== undefined)
-    across(on, 242, end, wall, `room ${on.length(roomLength)}${verdict}`);
-  bar(on, 8, 266, scale);
+    across(on, 264, end, wall, `room ${on.length(roomLength)}${verdict}`);
+  bar(on, 8, 286, scale);
 
   const yes = (key: 'clear' | 'light'): string =>
     showResult(formula.outputs[key], results[key], style);
   return {
     width: WIDTH,
-    height: 272,
+    height: 292,
     marks: on.marks,
-    says: `The room from above, the backdrop's wall on the right. ${f === undefined ? `The longest lens that fits, ${show('longest')}, is drawn.` : `With ${on.mm(f)} it needs ${show('needed')} from wall to wall${spare === undefined ? '.' : spare < 0 ? `; the room is ${on.length(-spare)} short.` : `; ${on.length(spare)} is left over.`}`} Side walls out of the picture: ${yes('clear')}; a light fits beside and above: ${yes('light')}.`,
+    says: `The room from above, the backdrop's wall on the right. ${f === undefined ? `The longest lens that fits, ${show('longest')}, is drawn.` : `With ${on.mm(f)} it needs ${show('needed')} from wall to wall${spare === undefined ? '.' : spare < 0 ? `; the room is ${on.length(-spare, { decimals: 2 })} short.` : `; ${show('spare')} is left over.`}`} Side walls out of the picture: ${yes('clear')}; a light fits beside and above: ${yes('light')}.`,
     table: {
       head: ['drawn', 'length'],
       rows: [

@@ -36,7 +36,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     [356, FLOOR],
   ]);
   on.area('light', corners([x(-edge), 24, x(edge), FLOOR]));
-  on.area('ground', corners([x(child - 0.3), y(SEAT), x(child + 0.3), FLOOR]));
+  on.solid(corners([x(child - 0.3), y(SEAT), x(child + 0.3), FLOOR]));
   figure(on, CHILD, (u, v) => [x(child + u), y(SEAT + v)]);
   figure(on, ADULT, (u, v) => [x(shoulder + u), y(v)]);
   for (const at of [-edge, edge])

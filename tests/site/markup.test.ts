@@ -11,64 +11,105 @@ const validator = new HtmlValidate({
     // What Astro wraps round whatever comes alive.
     {
       'astro-island': { flow: true, phrasing: true, permittedContent: ['@flow'] },
-      'astro-slot': { flow: true, phrasing: true },
+      'astro-slot': { flow: true, phrasing: true, permittedContent: ['@flow'] },
     },
   ],
-  rules: {
-    // A heading may be long; search engines are not who it is for.
-    'long-title': 'off',
-    // Typed as <br/> and <input/> by the tools, which browsers read alike.
-    'void-style': 'off',
-    // Astro writes boolean attributes as it likes.
-    'attribute-boolean-style': 'off',
-    'attribute-empty-style': 'off',
-    // Spaces between attributes and at line ends are the compiler's.
-    'no-trailing-whitespace': 'off',
-    'attr-quotes': 'off',
-    'doctype-style': 'off',
-  },
 });
 
-describe.each(titled(pages))('%s', (address, page) => {
-  it('is valid HTML', async () => {
-    const { results } = await validator.validateString(markupOf(page));
-    const messages = results.flatMap((result) =>
-      result.messages.map(({ ruleId, message, line, selector }) =>
-        [ruleId, message, `line ${line}`, selector].join(' | '),
-      ),
-    );
-    expect(messages.slice(0, 12)).toEqual([]);
-  });
+/** All that is let pass: what the tools print whatever we write, and two rules of taste. */
+const excuses: readonly { rule: string; message: RegExp; why: string }[] = [
+  {
+    rule: 'element-permitted-content',
+    message: /^<style> element is not permitted as content/,
+    why: 'Astro sets its one style for islands before the first of them.',
+  },
+  {
+    rule: 'void-style',
+    message: /^Expected omitted end tag <input> instead of self-closing element <input\/>/,
+    why: 'Svelte prints <input/>.',
+  },
+  {
+    rule: 'no-trailing-whitespace',
+    message: /^Trailing whitespace/,
+    why: 'The Markdown and page compilers leave it where a part ends.',
+  },
+  {
+    rule: 'no-redundant-role',
+    message: /^Redundant role "list" on <[uo]l>/,
+    why: 'Safari drops the list from a list without bullets; the role brings it back.',
+  },
+  {
+    rule: 'aria-label-misuse',
+    message: /"aria-label" is strictly allowed but is not recommended/,
+    why: 'The words of a formula stand on <math>, whose role takes a name.',
+  },
+];
 
-  it('shows every formula typeset and no raw TeX', () => {
-    const html = markupOf(page);
-    expect(html).not.toMatch(/katex-error|<merror/);
-    const text = visibleText(parse(html));
-    expect(text).not.toMatch(/\\[a-zA-Z]{2,}|\$[^$\n]{1,80}\$|\\\(/);
-    expect(text, 'a value that is none').not.toMatch(/\bNaN\b|\bundefined\b|\[object /);
-    if (/^\/(focal-length|plates)\/./.test(address)) expect(html).toMatch(/<math[\s>]/);
-  });
+const found = pages.map((page) => ({
+  page,
+  messages: validator
+    .validateStringSync(markupOf(page))
+    .results.flatMap((result) => result.messages),
+}));
+
+const excusedBy = (message: {
+  ruleId: string;
+  message: string;
+}): (typeof excuses)[number] | undefined =>
+  excuses.find(
+    ({ rule, message: words }) => rule === message.ruleId && words.test(message.message),
+  );
+
+describe.each(found.map((one) => [`/${one.page.path}`, one] as const))(
+  '%s',
+  (address, { page, messages }) => {
+    it('is valid HTML but for the named excuses', () => {
+      const faults = messages
+        .filter((message) => excusedBy(message) === undefined)
+        .map(
+          ({ ruleId, message, line, selector }) =>
+            `${ruleId}: ${message} (line ${line}, ${selector ?? ''})`,
+        );
+      expect(faults).toEqual([]);
+    });
+
+    it('shows every formula typeset and no raw TeX', () => {
+      const html = markupOf(page);
+      expect(html).not.toMatch(/katex-error|<merror/);
+      const text = visibleText(parse(html));
+      expect(text).not.toMatch(/\\[a-zA-Z]{2,}|\$[^$\n]{1,80}\$|\\\(/);
+      expect(text, 'a value that is none').not.toMatch(/\bNaN\b|\bundefined\b|\[object /);
+      if (/^\/(focal-length|plates)\/./.test(address)) expect(html).toMatch(/<math[\s>]/);
+    });
+  },
+);
+
+it.each(excuses)('still needs its excuse: $rule, $why', (excuse) => {
+  const used = found.flatMap(({ messages }) =>
+    messages.filter((message) => excusedBy(message) === excuse),
+  );
+  expect(used).not.toHaveLength(0);
 });
 
 describe.each(titled([...lessons, ...plates]))('%s', (_, page) => {
-  it('has spoken words for each displayed formula', () => {
-    const displayed = elementsOf(markupOf(page)).filter(
-      (element) => element.tagName === 'math' && attribute(element, 'display') === 'block',
-    );
-    expect(displayed.length).toBeGreaterThan(0);
-    for (const math of displayed) {
-      const words = [
-        math,
-        math.parentNode,
-        math.parentNode && 'parentNode' in math.parentNode ? math.parentNode.parentNode : null,
-      ]
-        .map((node) =>
-          node && 'attrs' in node
-            ? (attribute(node, 'aria-label') ?? attribute(node, 'alttext'))
-            : undefined,
-        )
-        .find((label) => label !== undefined && label !== '');
-      expect(words, visibleText(math).slice(0, 60)).toMatch(/[a-z]{2,} [a-z]/);
+  it('has the words of each plate’s formula for those who listen', () => {
+    const elements = elementsOf(markupOf(page));
+    const plates = elements.filter((element) => attribute(element, 'data-plate') !== undefined);
+    for (const plate of plates) {
+      const inside = (node: unknown): boolean => {
+        const parent = (node as { parentNode?: unknown }).parentNode;
+        return parent === plate || (parent !== undefined && parent !== null && inside(parent));
+      };
+      const displayed = elements.filter(
+        (element) =>
+          element.tagName === 'math' &&
+          attribute(element, 'display') === 'block' &&
+          inside(element),
+      );
+      expect(displayed.length).toBeGreaterThan(0);
+      for (const math of displayed) {
+        expect(attribute(math, 'aria-label'), visibleText(math)).toMatch(/[a-z]{2,} [a-z]/);
+      }
     }
   });
 });
