@@ -9,7 +9,7 @@ import { camera } from './camera.ts';
 import type { Box } from './clip.ts';
 import { across } from './dimension.ts';
 import { fromOver } from './figure.ts';
-import { pen, WIDTH } from './pen.ts';
+import { pen, WIDTH, widthOf } from './pen.ts';
 import { bar, scaleFor } from './scale.ts';
 import type { Sheet } from './sheet.ts';
 
@@ -45,6 +45,9 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     [plane, AXIS - half],
     [plane, AXIS + half],
   ]);
+  // Where words are free of the child.
+  const clear = plane + 0.16 * scale + 5;
+  const wide = on.length(2 * s * slope);
   // The next shorter lens is named over the fan, the next longer under it, so that their names stay apart.
   const label = Math.min(AXIS - half + 4, AXIS - 14);
   const neighbour = (length: number | undefined, side: 1 | -1): void => {
@@ -63,8 +66,11 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
       );
     const reach = Math.min(rise, AXIS - VIEW[1]);
     const y = AXIS + side * reach + 4;
+    const at = LENS + (run * reach) / rise + 5;
+    // Close up the child's shoulders reach down to the lower name: it moves out beside them.
+    const hidden = near && side > 0 && Math.max(y, AXIS + 22) - 10 < AXIS + 0.12 * scale;
     on.text(
-      LENS + (run * reach) / rise + 5,
+      hidden ? Math.max(at, clear) : at,
       side < 0 ? Math.max(12, Math.min(y, label - 14)) : Math.max(y, AXIS + 22),
       on.mm(other),
     );
@@ -107,14 +113,12 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     `M${(LENS + x).toFixed(3)} ${(AXIS - y).toFixed(3)}A${radius.toFixed(3)} ${radius.toFixed(3)} 0 0 1 ${(LENS + x).toFixed(3)} ${(AXIS + y).toFixed(3)}`,
   );
   on.text(
-    run < 110 ? plane + 64 : LENS + radius + 5,
+    run < 110 ? Math.max(plane + 64, near ? clear + widthOf(wide) + 8 : 0) : LENS + radius + 5,
     AXIS + (run < 110 ? 4 : -4),
     show('horizontal'),
   );
   on.text(plane + 5, label, on.mm(f), 'start', 'emphasis');
-  const wide = on.length(2 * s * slope);
   if (near) {
-    const clear = plane + 0.16 * scale + 5;
     if (clear < 312) on.text(clear, AXIS + 4, wide);
     else on.text(plane - 6, AXIS - 4, wide, 'end');
     on.line('construction', [

@@ -24,6 +24,7 @@ export const imageDistanceFor = ({
   readonly d: Length;
   readonly angle: Angle;
 }): Length => (d / (2 * Math.tan(angle / 2))) as Length;
+import { plain } from './worked.ts';
 
 export default defineFormula({
   id: 'angle-of-view',
@@ -85,8 +86,8 @@ export default defineFormula({
   worked: {
     tex: String.raw`\theta_h = 2\,\arctan\,\frac{\val{d}}{2 \times \val{f} \times (1 + \val{m})} = \val{horizontal}`,
     values: ({ format: { width }, f, s, from, o }, { horizontal }) => ({
-      d: { value: width, unit: 'mm', digits: { significant: 4 } },
-      f: { value: f, unit: 'mm', digits: { significant: 4 } },
+      d: plain(width, 'mm'),
+      f: plain(f, 'mm'),
       m: {
         value: imageDistance({ f, s: fromLens({ f, s, from, o }) }) / f - 1,
         unit: '1',

@@ -6,6 +6,7 @@ import { format, framed, orientation, printAspect, type Frame } from './frame.ts
 import { backdropDistance, childOffset, focalLength, subjectDistance } from './inputs.ts';
 import { fromLens, lensOffset, measuredFrom } from './measured-from.ts';
 import { imageDistance } from './thin-lens.ts';
+import { plain } from './worked.ts';
 
 const height = { unit: 'm', range: [-10, 100], span: [0, 2.4] } as const;
 
@@ -311,14 +312,10 @@ export default defineFormula({
       const { across } = framed({ format: size, orientation: held, aspect });
       const near = fromLens({ f, s, from, o });
       return {
-        w: { value: across, unit: 'mm', digits: { significant: 4 } },
-        s: { value: near, unit: 'm', digits: { significant: 4 } },
-        b: { value: b, unit: 'm', digits: { significant: 4 } },
-        forward: {
-          value: (across * (near + b)) / (viewWidth ?? 1),
-          unit: 'mm',
-          digits: { significant: 4 },
-        },
+        w: plain(across, 'mm'),
+        s: plain(near, 'm'),
+        b: plain(b, 'm'),
+        forward: plain((across * (near + b)) / (viewWidth ?? 1), 'mm'),
         viewWidth: { value: viewWidth ?? 0, unit: 'm', digits: 3 },
       };
     },

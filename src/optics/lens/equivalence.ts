@@ -4,6 +4,7 @@ import { fNumber } from '../aperture/inputs.ts';
 import { marked, marks } from '../aperture/marks.ts';
 import { diagonal, format, framed, printAspect } from './frame.ts';
 import { focalLength } from './inputs.ts';
+import { plain } from './worked.ts';
 
 export default defineFormula({
   id: 'equivalence',
@@ -87,9 +88,9 @@ export default defineFormula({
       const a = framed({ format: from, orientation: 'landscape', aspect });
       const b = framed({ format: to, orientation: 'landscape', aspect });
       return {
-        f: { value: f ?? 0, unit: 'mm', digits: { significant: 4 } },
-        to: { value: diagonal(b.across, b.up), unit: 'mm', digits: { significant: 4 } },
-        from: { value: diagonal(a.across, a.up), unit: 'mm', digits: { significant: 4 } },
+        f: plain(f ?? 0, 'mm'),
+        to: plain(diagonal(b.across, b.up), 'mm'),
+        from: plain(diagonal(a.across, a.up), 'mm'),
         fEquivalent: { value: fEquivalent ?? 0, unit: 'mm', digits: 3 },
       };
     },

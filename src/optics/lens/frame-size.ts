@@ -4,6 +4,7 @@ import { format, framed, orientation, printAspect } from './frame.ts';
 import { focalLength, subjectDistance } from './inputs.ts';
 import { fromLens, lensOffset, measuredFrom } from './measured-from.ts';
 import { magnification } from './thin-lens.ts';
+import { plain } from './worked.ts';
 
 export default defineFormula({
   id: 'frame-size',
@@ -65,14 +66,10 @@ export default defineFormula({
   worked: {
     tex: String.raw`H = \val{h} \times \frac{\val{s} - \val{f}}{\val{f2}} = \val{H}`,
     values: ({ format: size, orientation: held, aspect, f, s, from, o }, { H }) => ({
-      h: {
-        value: framed({ format: size, orientation: held, aspect }).up,
-        unit: 'mm',
-        digits: { significant: 4 },
-      },
-      s: { value: fromLens({ f, s, from, o }), unit: 'mm', digits: { significant: 4 } },
-      f: { value: f, unit: 'mm', digits: { significant: 4 } },
-      f2: { value: f, unit: 'mm', digits: { significant: 4 } },
+      h: plain(framed({ format: size, orientation: held, aspect }).up, 'mm'),
+      s: plain(fromLens({ f, s, from, o }), 'mm'),
+      f: plain(f, 'mm'),
+      f2: plain(f, 'mm'),
       H: { value: H ?? 0, unit: 'm', digits: 3 },
     }),
   },

@@ -3,6 +3,7 @@ import { defineFormula } from '../../formula/record.ts';
 import { format, framed, orientation, printAspect } from './frame.ts';
 import { focalLength, frameHeight } from './inputs.ts';
 import { sensorToSubject, subjectDistance } from './thin-lens.ts';
+import { plain } from './worked.ts';
 
 export default defineFormula({
   id: 'framing-distance',
@@ -85,13 +86,9 @@ export default defineFormula({
   worked: {
     tex: String.raw`s = \val{f} \times \left( 1 + \frac{\val{H}}{\val{h}} \right) = \val{s}`,
     values: ({ format: size, orientation: held, aspect, f, H }, { s }) => ({
-      f: { value: f, unit: 'mm', digits: { significant: 4 } },
-      H: { value: H, unit: 'mm', digits: { significant: 4 } },
-      h: {
-        value: framed({ format: size, orientation: held, aspect }).up,
-        unit: 'mm',
-        digits: { significant: 4 },
-      },
+      f: plain(f, 'mm'),
+      H: plain(H, 'mm'),
+      h: plain(framed({ format: size, orientation: held, aspect }).up, 'mm'),
       s: { value: s ?? 0, unit: 'm', digits: 3 },
     }),
   },

@@ -23,6 +23,7 @@ export const perspectiveRatio = ({
   readonly s: Length;
   readonly depth: Length;
 }): Ratio => ((s + depth) / s) as Ratio;
+import { plain } from './worked.ts';
 
 export default defineFormula({
   id: 'perspective',
@@ -97,9 +98,9 @@ export default defineFormula({
   worked: {
     tex: String.raw`\rho = \frac{\val{s} + \val{depth}}{\val{s2}} = \val{ratio}`,
     values: ({ s, depth }, { ratio }) => ({
-      s: { value: s, unit: 'm', digits: { significant: 4 } },
-      s2: { value: s, unit: 'm', digits: { significant: 4 } },
-      depth: { value: depth, unit: 'm', digits: { significant: 3 } },
+      s: plain(s, 'm'),
+      s2: plain(s, 'm'),
+      depth: plain(depth, 'm'),
       ratio: { value: ratio ?? 0, unit: '1', digits: { decimals: 3 } },
     }),
   },

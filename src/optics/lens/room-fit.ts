@@ -4,6 +4,7 @@ import { start } from '../harbour.ts';
 import { format, framed, orientation, printAspect } from './frame.ts';
 import { backdropDistance, focalLength, frameHeight, roomWidth } from './inputs.ts';
 import { sensorToSubject, subjectDistance } from './thin-lens.ts';
+import { plain } from './worked.ts';
 
 export default defineFormula({
   id: 'room-fit',
@@ -169,16 +170,16 @@ export default defineFormula({
     },
   },
   worked: {
-    tex: String.raw`L = \val{a} + \val{b} + \val{f} \times \left( 2 + \val{m} + \frac{1}{\val{m2}} \right) + \val{c} = \val{needed}`,
+    tex: String.raw`\begin{aligned} L ={} & \val{a} + \val{b} + \val{f} \times \left( 2 + \val{m} + \frac{1}{\val{m2}} \right) \\ & {} + \val{c} = \val{needed} \end{aligned}`,
     values: ({ format: size, orientation: held, aspect, H, f, a, b, c }, { needed }) => {
       const m = framed({ format: size, orientation: held, aspect }).up / H;
       return {
-        a: { value: a ?? 0, unit: 'm', digits: { decimals: 2 } },
-        b: { value: b ?? 0, unit: 'm', digits: { decimals: 2 } },
-        f: { value: f ?? 0, unit: 'mm', digits: { significant: 4 } },
-        m: { value: m, unit: '1', digits: { significant: 3 } },
-        m2: { value: m, unit: '1', digits: { significant: 3 } },
-        c: { value: c ?? 0, unit: 'm', digits: { decimals: 2 } },
+        a: plain(a ?? 0, 'm'),
+        b: plain(b ?? 0, 'm'),
+        f: plain(f ?? 0, 'mm'),
+        m: plain(m, '1', 3),
+        m2: plain(m, '1', 3),
+        c: plain(c ?? 0, 'm'),
         needed: { value: needed ?? 0, unit: 'm', digits: 3 },
       };
     },

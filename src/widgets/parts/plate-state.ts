@@ -134,11 +134,15 @@ export class PlateState {
   /** The sentence the plate says about its last good set. */
   sentence(): readonly Part[] {
     const { formula, sentence } = this.calculator;
-    return sentence(
+    const parts = sentence(
       this.given,
       this.results,
       showFor(formula, this.given, this.results, this.style),
     );
+    // A number stays on one line with its unit, and a format with both its sides.
+    const glue = (text: string): string =>
+      text.replace(/(?<=[\d′]) (?=(?:mm|cm|m|in|%|×|\d)(?![a-z]))|(?<=×) /g, '\u00a0');
+    return parts.map((part) => (part.main ? part : { text: glue(part.text) }));
   }
 
   field(key: string): FieldView {

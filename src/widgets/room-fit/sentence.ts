@@ -8,7 +8,7 @@ export const sentence: Sentence = (_given, results, show) => {
   const others = [
     results['clear'] === false && ' A side wall comes into the picture at the backdrop.',
     results['light'] === false &&
-      ' A light with its stand does not fit beside the frame and above it.',
+      ' A light with its stand does not fit both beside the frame and above it.',
   ].filter(Boolean);
   const over =
     spare === undefined
