@@ -1,3 +1,4 @@
+import { InputError } from '../../formula/errors.ts';
 import type { Length, Ratio } from '../../formula/quantities.ts';
 import { defineFormula } from '../../formula/record.ts';
 import { format, framed, orientation } from '../lens/frame.ts';
@@ -87,15 +88,15 @@ export default defineFormula({
     { tex: 'h', means: 'the height of the frame on the sensor, as held' },
   ],
   compute({ format: size, orientation: held, f, N, s, b, a, H, p, marks: mode, from, o }) {
-    const cone = coneOf({ f, N: marked(N, mode), s: fromLens({ f, s, from, o }), p });
+    const near = fromLens({ f, s, from, o });
+    if (near === Infinity)
+      throw new InputError(
+        'The subject distance must be finite here: blur is told against the child in focus. Try 2.2 m.',
+        'subject-distance',
+      );
+    const cone = coneOf({ f, N: marked(N, mode), s: near, p });
     const { up } = framed({ format: size, orientation: held, aspect: null });
-    // Focused at infinity the blur over the child has no meaning left, but that on the sensor has: f times the angle.
-    const onSensor = (behind: Length): Length =>
-      (cone.reach === Infinity
-        ? behind === Infinity
-          ? 0
-          : (f * cone.D) / Infinity
-        : cone.m * blurAt(cone, behind)) as Length;
+    const onSensor = (behind: Length): Length => (cone.m * blurAt(cone, behind)) as Length;
     const subject = b === undefined ? undefined : blurAt(cone, b);
     const sensor = b === undefined ? undefined : onSensor(b);
     return {
