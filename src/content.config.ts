@@ -4,7 +4,10 @@ import { z } from 'astro/zod';
 
 const id = z
   .string()
-  .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'An id is kebab-case, such as “angle-of-view”, and never changes.');
+  .regex(
+    /^[a-z0-9]+(-[a-z0-9]+)*$/,
+    'An id is kebab-case, such as “angle-of-view”, and never changes.',
+  );
 const sentence = z.string().min(3, 'Expected a sentence; see a neighbouring file.');
 /** YAML reads `given: { iso: 100 }` as a number; we keep texts. */
 const text = z.union([z.string(), z.number()]).transform(String);
@@ -28,7 +31,10 @@ const lessons = defineCollection({
   schema: z.strictObject({
     id,
     title: sentence,
-    question: sentence.refine((asked) => asked.endsWith('?'), 'The studio question ends in a question mark.'),
+    question: sentence.refine(
+      (asked) => asked.endsWith('?'),
+      'The studio question ends in a question mark.',
+    ),
     outcomes: z.array(sentence).min(1, 'What can a reader do after this lesson? At least one.'),
     needs: z.array(id),
     formulas: z.array(id),
@@ -59,12 +65,19 @@ const asked = {
   ask: id,
   /** Further numbers the explanation needs, each worked out by a formula: {name} in the text. */
   also: z
-    .record(z.string(), z.strictObject({ formula: id, given: z.record(z.string(), text), result: id }))
+    .record(
+      z.string(),
+      z.strictObject({ formula: id, given: z.record(z.string(), text), result: id }),
+    )
     .default({}),
 };
 
 const exercises = defineCollection({
-  loader: glob({ base: './content', pattern: '{lessons/*/*/exercises,exercises}/*.yaml', generateId: address }),
+  loader: glob({
+    base: './content',
+    pattern: '{lessons/*/*/exercises,exercises}/*.yaml',
+    generateId: address,
+  }),
   schema: z.discriminatedUnion('kind', [
     z.strictObject({
       ...asked,
@@ -84,7 +97,9 @@ const exercises = defineCollection({
       ask: id.optional(),
       tolerance: z.undefined().optional(),
       choices: z
-        .array(z.strictObject({ text: text, right: z.literal(true).optional(), feedback: sentence }))
+        .array(
+          z.strictObject({ text: text, right: z.literal(true).optional(), feedback: sentence }),
+        )
         .min(2)
         .refine(
           (choices) => choices.filter((choice) => choice.right).length === 1,

@@ -97,7 +97,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
       [plane, AXIS - half],
       [plane, AXIS + half],
     ]);
-    fromOver(on, plane + 0.07 * scale, AXIS, scale);
+    fromOver(on, plane + 0.07 * scale, AXIS, scale, VIEW);
   }
   camera(on, LENS, AXIS, scale, 13);
   const radius = Math.min(96, run * 0.6);
@@ -106,11 +106,17 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     'dimension',
     `M${(LENS + x).toFixed(3)} ${(AXIS - y).toFixed(3)}A${radius.toFixed(3)} ${radius.toFixed(3)} 0 0 1 ${(LENS + x).toFixed(3)} ${(AXIS + y).toFixed(3)}`,
   );
-  on.text(LENS + radius + 5, AXIS - 4, show('horizontal'));
+  on.text(
+    run < 110 ? plane + 64 : LENS + radius + 5,
+    AXIS + (run < 110 ? 4 : -4),
+    show('horizontal'),
+  );
   on.text(plane + 5, label, on.mm(f), 'start', 'emphasis');
   const wide = on.length(2 * s * slope);
   if (near) {
-    on.text(plane + 0.16 * scale + 5, AXIS + 4, wide);
+    const clear = plane + 0.16 * scale + 5;
+    if (clear < 312) on.text(clear, AXIS + 4, wide);
+    else on.text(plane - 6, AXIS - 4, wide, 'end');
     on.line('construction', [
       [plane, AXIS + half],
       [plane, 218],

@@ -6,7 +6,7 @@ import { fromLens } from '../optics/lens/measured-from.ts';
 import { imageDistance } from '../optics/lens/thin-lens.ts';
 import { camera, fromAbove, fromSide } from './camera.ts';
 import type { Box, Point } from './clip.ts';
-import { chain, upright } from './dimension.ts';
+import { chain } from './dimension.ts';
 import { CHILD, CHILD_SIDE, figure, fromOver } from './figure.ts';
 import { finder, rim } from './finder.ts';
 import { corners, pen, WIDTH } from './pen.ts';
@@ -24,12 +24,15 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   const from = given as unknown as Parameters<typeof formula.compute>[0];
   const { f, b, c, aim, platform, e, width, height, orientation } = from;
   const { viewWidth, viewHeight, lowerEdge, upperEdge, spareSide, spareTop, floorLine, tilt } =
-    results as unknown as { readonly [K in 'viewWidth' | 'viewHeight' | 'tilt']: number } & {
-      readonly [K in 'lowerEdge' | 'upperEdge' | 'spareSide' | 'spareTop' | 'floorLine']:
-        number | undefined;
-    };
-  const show = (key: keyof typeof formula.outputs & string): string =>
-    showResult(formula.outputs[key] as Parameters<typeof showResult>[0], results[key], style);
+    results as unknown as Readonly<Record<'viewWidth' | 'viewHeight' | 'tilt', number>> &
+      Readonly<
+        Record<
+          'lowerEdge' | 'upperEdge' | 'spareSide' | 'spareTop' | 'floorLine',
+          number | undefined
+        >
+      >;
+  const show = (key: keyof typeof formula.outputs): string =>
+    showResult(formula.outputs[key], results[key], style);
   const on = pen(style);
   const s = fromLens(from);
   const far = s + b;
@@ -46,29 +49,47 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     wide + 2 * Math.abs(e),
     viewWidth,
   );
-  const scale = scaleFor(Math.min(196 / far, Math.max(152 / need, 80 / far)));
+  const scale = scaleFor(Math.min(196 / far, 134 / Math.abs(lens), Math.max(152 / need, 80 / far)));
   const child = LENS + s * scale;
   const wall = LENS + far * scale;
 
   // From the side.
-  const base = c === undefined ? 90 : FLOOR;
+  // A camera under the floor, as before a stage, lifts the floor in its view.
+  const base = c === undefined ? 90 : FLOOR + Math.min(0, lens) * scale;
   const up = (metres: number): number => base - metres * scale;
   const air: Box = c === undefined ? SIDE : [SIDE[0], SIDE[1], SIDE[2], FLOOR];
   const eye: Point = [LENS, up(lens)];
   on.area('light', [eye, [wall, up(high)], [wall, up(low)]], air);
   if (c !== undefined) {
     on.line('ground', [
-      [SIDE[0], FLOOR],
-      [SIDE[2], FLOOR],
+      [SIDE[0], base],
+      [SIDE[2], base],
     ]);
-    on.solid(corners([child - 0.3 * scale, up(platform), child + 0.3 * scale, FLOOR]), air);
+    on.solid(corners([child - 0.3 * scale, up(platform), child + 0.3 * scale, base]), air);
     figure(on, CHILD_SIDE, (x, y) => [child + x * scale, up(platform + y)], air);
-    upright(on, LENS + 12, FLOOR, up(Math.max(-0.1, lens)), on.length(lens));
+    // The camera's height stands at the sheet's edge, its number under the floor: clear of every ray.
+    on.line(
+      'dimension',
+      [
+        [8, base],
+        [8, up(lens)],
+      ],
+      air,
+    );
+    on.line(
+      'dimension',
+      [
+        [4, up(lens)],
+        [14, up(lens)],
+      ],
+      air,
+    );
+    on.text(4, FLOOR + 14, on.length(lens));
     if (height !== undefined)
       on.line(
         'object',
         [
-          [wall, FLOOR],
+          [wall, base],
           [wall, up(height)],
         ],
         air,
@@ -107,7 +128,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     ],
     PLAN,
   );
-  fromOver(on, child, Math.max(PLAN[1], Math.min(PLAN[3], aside(e))), scale);
+  fromOver(on, child, aside(e), scale, PLAN);
   if (width !== undefined)
     on.line(
       'object',
@@ -187,11 +208,11 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
         ).map(([x, y]) => project(x, y, far))
       : [];
   on.area('shade', cloth, seen.print);
-  // Every fourth unit a stroke, wherever the frame sees neither cloth nor floor.
+  // A stroke every sixth unit, wherever the frame sees neither cloth nor floor.
   const [a, d] = [cloth[0] ?? [left, ground], cloth[1] ?? [left, ground]];
   const [a2, d2] = [cloth[3] ?? a, cloth[2] ?? d];
   let strokes = '';
-  for (let y = top + 2; y < ground; y += 4) {
+  for (let y = top + 3; y < ground; y += 6) {
     const t = (y - a[1]) / (d[1] - a[1]);
     const covered = y >= d[1] && cloth.length > 0;
     const [x1, x2] = covered
@@ -202,8 +223,9 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     if (x2 < right - 0.01)
       strokes += `M${Math.max(x2, left).toFixed(2)} ${y.toFixed(2)}H${right.toFixed(2)}`;
   }
-  if (strokes) on.path('emphasis', strokes);
-  for (let i = 0; i < 3; i++) on.line('object', cloth.slice(i, i + 2), seen.print);
+  if (strokes) on.path('light', strokes);
+  for (const i of tall < high ? [0, 1, 2] : [0, 2])
+    on.line('object', cloth.slice(i, i + 2), seen.print);
   // A sitter behind the plane of the lens is not in the picture.
   if (c !== undefined && Math.min(forward(0, s), forward(platform + 0.51, s)) > 0.05 * s) {
     on.solid(

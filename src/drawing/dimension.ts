@@ -39,13 +39,21 @@ export const chain = (
 export const across = (on: Pen, y: number, x1: number, x2: number, text: string): void =>
   chain(on, y, [x1, x2], [text]);
 
-/** One dimension along y, its number to the right. */
-export const upright = (on: Pen, x: number, y1: number, y2: number, text: string): void => {
+/** One dimension along y, downwards; its number to the right, or before its upper end. */
+export const upright = (
+  on: Pen,
+  x: number,
+  y1: number,
+  y2: number,
+  text: string,
+  before = false,
+): void => {
   on.line('dimension', [
     [x, y1],
     [x, y2],
   ]);
   tick(on, x, y1);
   tick(on, x, y2);
-  on.text(x + 6, (y1 + y2) / 2 + 4, text);
+  if (before) on.text(x - 4, y1 - 6, text, 'end');
+  else on.text(x + 6, (y1 + y2) / 2 + 4, text);
 };

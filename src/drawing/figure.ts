@@ -1,30 +1,28 @@
 import type { Box, Point } from './clip.ts';
 import type { Pen } from './pen.ts';
+import type { Role } from './sheet.ts';
 
 // Outlines of our own, in centimetres over the seat, y up. A child of two: sitting height 51, eyes at 41, head 18 high and
 // 18 deep, shoulders 24 wide, all from memory; a test holds them against the harbour set's table.
 // A front view lists its right half, from the crown down; a side view looks left, its eye at 0.
 
 export const CHILD =
-  '3 51 6.4 49.4 8.2 45.4 8.2 40 6.8 35.8 4 33 3.4 32.4 3.6 30.6 10 29.6 13 27 13.6 20 16 12 14.5 8.5 18 8 19 3 17.5 0 4 0 1.5 2.5 0 3';
+  '2 51 6 49 8 45 8 40 7 36 4 33 3 32 4 31 9 30 12 27 13 20 16 12 14 8 18 8 19 3 17 0 4 0 1 2 0 3';
 export const CHILD_SIDE =
-  '4 51 10 51 15.6 49 17.6 41 15.4 34.6 12.6 33 13 30.6 18 27 20.4 17 20 3 17 0 -19 0 -22.6 0 -24 9 -21 10 -18.5 6.6 -5 11.4 0 11 2.4 13 1 20 3.6 28 6.6 30.6 6.6 32 3 32.6 -.2 33.4 -.4 36 -2.6 37.8 -.8 40.6 -1.2 46 .4 50';
+  '4 51 10 51 16 49 18 41 15 35 13 33 13 31 18 27 20 17 20 3 17 0 -19 0 -22 0 -24 9 -21 10 -18 7 -5 11 0 11 2 13 1 20 4 28 7 31 7 32 3 32 0 33 0 36 -3 38 -1 41 -1 46 0 50';
 /** The knitted rabbit that sits in for the child, its eyes where the child's are. */
 export const RABBIT =
-  '0 50 1 51 1 58 2 66 4.6 67 6.6 64 6.6 54 5.6 49.4 9.6 46 10 39 7.6 34 5 32.4 9 31 12.6 22 13.4 11 13 6.6 17.6 7 18.6 2 16 0 5 0 2 2 0 2.4';
+  '0 50 1 51 1 58 2 66 5 67 7 64 7 54 6 49 10 46 10 39 8 34 5 32 9 31 13 22 13 11 13 7 18 7 19 2 16 0 5 0 2 2 0 2';
 export const RABBIT_SIDE =
-  '6 50 6.6 58 9 66 12 67.6 13.4 64 12 52 15.6 48 16.6 40 13.6 35 17.4 29 21.6 17 21.6 10 25 10 26 5 22 3 20 0 -8 0 -11.6 .4 -11 5 -5 5.4 -1 9 .4 19 3.6 28 5.6 33 .4 33.6 -4 36 -4 40.4 -.6 45 2 49';
+  '6 50 7 58 9 66 12 68 13 64 12 52 16 48 17 40 14 35 17 29 22 17 22 10 25 10 26 5 22 3 20 0 -8 0 -12 0 -11 5 -5 5 -1 9 0 19 4 28 6 33 0 34 -4 36 -4 40 -1 45 2 49';
 /** An adult on their heels beside the child; the shoulder nearer to the child at 0, 47 over the floor. */
 export const ADULT =
-  '17.6 82 24.4 82 29 79 31 74 30.6 66 28 60.6 25.4 58 25.4 55.6 33 54 40 51 42.6 44 41 26 46 16 48 4 46 0 0 0 -1 4 0 14 4 26 0 40 -1 49 6 53.6 16 55.6 16.6 58 14 60.6 11.4 66 11 74 13 79';
+  '18 82 24 82 29 79 31 74 31 66 28 61 25 58 25 56 33 54 40 51 43 44 41 26 46 16 48 4 46 0 0 0 -1 4 0 14 4 26 0 40 -1 49 6 54 16 56 17 58 14 61 11 66 11 74 13 79';
 
 /** The corners of an outline, in metres. */
 const read = (outline: string): Point[] => {
-  const numbers = outline.split(' ').map(Number);
-  const points: Point[] = [];
-  for (let i = 0; i < numbers.length; i += 2)
-    points.push([(numbers[i] ?? 0) / 100, (numbers[i + 1] ?? 0) / 100]);
-  return points;
+  const numbers = outline.split(' ').map((one) => Number(one) / 100);
+  return numbers.flatMap((x, i): Point[] => (i % 2 ? [] : [[x, numbers[i + 1] ?? 0]]));
 };
 
 /** Cuts every corner of a closed outline at a quarter: twice, and it reads as a curve. */
@@ -56,13 +54,27 @@ export const figure = (
   on.area('figure', points, box);
 };
 
-/** The child from above: a head 18 cm deep, shoulders 24 cm wide. */
-export const fromOver = (on: Pen, x: number, y: number, scale: number): void => {
-  const oval = (rx: number, ry: number): string =>
-    `M${round(x)} ${round(y - ry)}a${round(rx)} ${round(ry)} 0 1 1-.001 0Z`.replace(
-      '-.001',
-      ' -.001',
-    );
-  on.path('figure', oval(0.07 * scale, 0.12 * scale), true);
-  on.path('figure', oval(0.09 * scale, 0.075 * scale), true);
+/** A filled oval about a place. */
+export const oval = (
+  on: Pen,
+  role: Role,
+  x: number,
+  y: number,
+  rx: number,
+  ry: number,
+  box: Box,
+): void =>
+  on.area(
+    role,
+    Array.from({ length: 32 }, (_, i): Point => {
+      const turn = (i * Math.PI) / 16;
+      return [round(x + rx * Math.cos(turn)), round(y + ry * Math.sin(turn))];
+    }),
+    box,
+  );
+
+/** The child from above: shoulders 24 cm wide, a head 18 cm deep. */
+export const fromOver = (on: Pen, x: number, y: number, scale: number, box: Box): void => {
+  oval(on, 'figure', x, y, 0.065 * scale, 0.12 * scale, box);
+  oval(on, 'figure', x, y, 0.09 * scale, 0.075 * scale, box);
 };

@@ -1,10 +1,10 @@
 import type { Given, Results } from '../formula/record.ts';
 import { showResult, type Style } from '../formula/show.ts';
-import { writeQuantity, unitFor } from '../formula/notation/write.ts';
 import formula from '../optics/lens/frame-size.ts';
 import { fromLens } from '../optics/lens/measured-from.ts';
 import { RABBIT, RABBIT_SIDE } from './figure.ts';
 import { framing } from './framing.ts';
+import { pen } from './pen.ts';
 import type { Sheet } from './sheet.ts';
 
 /** What the frame takes in at a distance, tried on the stand-in: from the side, and as the camera sees it. */
@@ -15,10 +15,10 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     {
       ...from,
       s,
-      distance: writeQuantity(s, unitFor('m', undefined, style), 3, style),
+      distance: pen(style).length(s),
       wide: showResult(formula.outputs.W, results['W'], style),
       high: showResult(formula.outputs.H, results['H'], style),
-      sitter: [RABBIT, RABBIT_SIDE, 'knitted rabbit'],
+      sitter: [RABBIT, RABBIT_SIDE, 'knitted rabbit', true],
     },
     style,
   );

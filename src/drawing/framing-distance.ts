@@ -1,9 +1,9 @@
 import type { Given, Results } from '../formula/record.ts';
 import { showResult, type Style } from '../formula/show.ts';
-import { writeQuantity, unitFor } from '../formula/notation/write.ts';
 import formula from '../optics/lens/framing-distance.ts';
 import { CHILD, CHILD_SIDE } from './figure.ts';
 import { framing } from './framing.ts';
+import { pen } from './pen.ts';
 import type { Sheet } from './sheet.ts';
 
 type In = Parameters<typeof formula.compute>[0];
@@ -19,7 +19,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
       s,
       distance: showResult(formula.outputs.s, s, style),
       wide: showResult(formula.outputs.W, W, style),
-      high: writeQuantity(from.H, unitFor('m', undefined, style), 3, style),
+      high: pen(style).length(from.H),
       sitter: [CHILD, CHILD_SIDE, 'child'],
     },
     style,

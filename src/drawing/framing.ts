@@ -5,7 +5,7 @@ import type { Length } from '../formula/quantities.ts';
 import { camera, fromSide } from './camera.ts';
 import type { Box, Point } from './clip.ts';
 import { across, upright } from './dimension.ts';
-import { figure } from './figure.ts';
+import { figure, oval } from './figure.ts';
 import { finder, rim } from './finder.ts';
 import { corners, pen, WIDTH } from './pen.ts';
 import { bar, scaleFor } from './scale.ts';
@@ -22,15 +22,15 @@ interface Framing {
   readonly distance: string;
   readonly wide: string;
   readonly high: string;
-  /** Who sits there, from the front and from the side, and the word for it. */
-  readonly sitter: readonly [front: string, side: string, name: string];
+  /** Who sits there, from the front and from the side, the word for it, and whether it has button eyes. */
+  readonly sitter: readonly [front: string, side: string, name: string, buttons?: true];
 }
 
 /** The lens at the sitter's eye height, level: eyes 0.41 m over a seat 0.20 m high. */
 const EYE = 0.41;
 const SEAT = 0.2;
 const [LENS, AXIS, REACH] = [32, 92, 148];
-const VIEW: Box = [4, 8, 252, 176];
+const VIEW: Box = [4, 8, 252, 171];
 
 /** A level camera and its sitter from the side, and beside it the frame as seen: what two formulas share. */
 export const framing = (given: Framing, style: Style): Sheet => {
@@ -41,7 +41,7 @@ export const framing = (given: Framing, style: Style): Sheet => {
     wide,
     high,
     orientation,
-    sitter: [front, side, name],
+    sitter: [front, side, name, buttons],
   } = given;
   const on = pen(style);
   const v = imageDistance({ f, s });
@@ -95,7 +95,18 @@ export const framing = (given: Framing, style: Style): Sheet => {
       [plane, AXIS + half],
     ]);
   camera(on, LENS, AXIS, scale, fromSide(orientation));
-  upright(on, Math.min(plane + Math.max(0.3 * scale, 4) + 8, 206), AXIS - half, AXIS + half, high);
+  // Close up the sitter takes the room behind the frame, and its height is written before it.
+  const close = scale > 180;
+  upright(
+    on,
+    close
+      ? Math.max(60, plane - 0.03 * scale)
+      : Math.min(plane + Math.max(0.3 * scale, 4) + 8, 200),
+    AXIS - half,
+    AXIS + half,
+    high,
+    close,
+  );
   const low = Math.min(AXIS + Math.max(run * whole, near ? (EYE + SEAT) * scale : 0, 24), 168) + 22;
   on.line('construction', [
     [LENS, AXIS + 8],
@@ -120,6 +131,12 @@ export const framing = (given: Framing, style: Style): Sheet => {
       seen.whole,
     );
     figure(on, front, at, seen.whole);
+
+    if (buttons)
+      for (const x of [-0.035, 0.035]) {
+        const [u, y] = at(x, EYE);
+        oval(on, 'ground', u, y, 0.008 * sensor, 0.008 * sensor, seen.whole);
+      }
   }
   rim(on, seen);
   across(on, seen.whole[3] + 20, seen.print[0], seen.print[2], wide);

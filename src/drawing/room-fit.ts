@@ -57,10 +57,10 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   if (k !== undefined)
     for (const sign of [-1, 1]) {
       const zone = [
-        [child - 0.25 * scale, y((sign * W) / 2)],
-        [child + 0.25 * scale, y((sign * W) / 2)],
-        [child + 0.25 * scale, y(sign * (W / 2 + k))],
-        [child - 0.25 * scale, y(sign * (W / 2 + k))],
+        [child - 0.32 * scale, y((sign * W) / 2)],
+        [child + 0.32 * scale, y((sign * W) / 2)],
+        [child + 0.32 * scale, y(sign * (W / 2 + k))],
+        [child - 0.32 * scale, y(sign * (W / 2 + k))],
       ] as const;
       on.area('light', zone, VIEW);
       on.ring('light', zone, VIEW);
@@ -111,7 +111,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     ],
     VIEW,
   );
-  fromOver(on, child, AXIS, scale);
+  fromOver(on, child, AXIS, scale, VIEW);
   on.line(
     'object',
     [

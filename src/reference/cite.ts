@@ -11,12 +11,13 @@ export const shortCitation = (source: Source): string => {
 
 /** Everything but the title: who, where, when. */
 export const citationTail = (source: Source): string => {
-  const authors = (source.author ?? []).map(({ family, given, literal }) =>
-    literal ?? [given, family].filter(Boolean).join(' '),
+  const authors = (source.author ?? []).map(
+    ({ family, given, literal }) => literal ?? [given, family].filter(Boolean).join(' '),
   );
   return [authors.join(', '), source['container-title'], source.publisher, yearOf(source)]
     .filter(Boolean)
     .join(', ');
 };
 
-const yearOf = (source: Source): string | undefined => source.issued?.['date-parts'][0]?.[0]?.toString();
+const yearOf = (source: Source): string | undefined =>
+  source.issued?.['date-parts'][0]?.[0]?.toString();

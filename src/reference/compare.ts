@@ -52,11 +52,18 @@ export const compareCheck = (formula: Formula, value: CheckValue): Compared => {
       const ours = result.infinite ? Infinity : Number(result.value);
       return { ...shared, ...numbers(printed, output, value, ours) };
     }
-    return { ...shared, ours: result.text, difference: '', agrees: sameWord(text, result.text, result.value) };
+    return {
+      ...shared,
+      ours: result.text,
+      difference: '',
+      agrees: sameWord(text, result.text, result.value),
+    };
   });
   const agrees = compared.every((one) => one.agrees);
   const passes = agrees === (value.verdict === 'agrees');
-  const shown = compared.map((one) => `${one.id}: printed ${one.printed}, ours ${one.ours}`).join('; ');
+  const shown = compared
+    .map((one) => `${one.id}: printed ${one.printed}, ours ${one.ours}`)
+    .join('; ');
   return {
     value,
     given: inWords(formula, value.given),
@@ -83,7 +90,9 @@ const numbers = (
   }
   const text = typeof printed === 'string' ? printed : printed.text;
   const unit = unitPrinted(text, output.unit ?? '1');
-  const decimals = decimalsOf(claim, unit) + 1;
+  // One digit more than was printed shows how the rounding fell; where many were printed it shows nothing new.
+  const printedDecimals = decimalsOf(claim, unit);
+  const decimals = printedDecimals < 4 ? printedDecimals + 1 : printedDecimals;
   if (claim.reciprocal) {
     const [theirs, own] = [1 / claim.value, 1 / ours];
     return {
@@ -120,7 +129,8 @@ const shownIn = (unit: Unit, si: number, decimals: number): string =>
 
 const sameWord = (printed: string, shown: string, value: unknown): boolean => {
   const word = printed.trim().toLowerCase();
-  if (typeof value === 'boolean') return word === (value ? 'yes' : 'no') || word === shown.toLowerCase();
+  if (typeof value === 'boolean')
+    return word === (value ? 'yes' : 'no') || word === shown.toLowerCase();
   return word === String(value).toLowerCase() || word === shown.toLowerCase();
 };
 
@@ -128,14 +138,19 @@ const sameWord = (printed: string, shown: string, value: unknown): boolean => {
 const inWords = (formula: Formula, given: CheckValue['given']): string =>
   Object.entries(given)
     .map(([id, text]) => {
-      const input = Object.entries(formula.inputs).find(([key, one]) => idOf(one) === id || key === id)?.[1];
+      const input = Object.entries(formula.inputs).find(
+        ([key, one]) => idOf(one) === id || key === id,
+      )?.[1];
       const shown = text
         .replace(/(\d) ?x ?(?=\d)/, '$1 × ')
         .replace(/(× [\d.]+)(?=[a-z])/, '$1 ')
-        .replace(/^-/, '−');
+        .replace(/^-/, '−')
+        .replaceAll(' ', '\u00a0');
       if (!input) return `${id} ${shown}`;
       if (!isChoice(input)) return `${input.name} ${shown}`;
       const label = input.labels?.[text] ?? shown;
-      return input.name === 'format' || input.name === 'orientation' ? label : `${input.name} ${label}`;
+      return input.name === 'format' || input.name === 'orientation'
+        ? label
+        : `${input.name} ${label}`;
     })
     .join(', ');

@@ -83,7 +83,9 @@ export const claimOf = (
   if (term !== undefined) {
     const value = read(term);
     const [low, high] =
-      rounding === 'truncated' ? [value - more, value + step + more] : [value - room(value), value + room(value)];
+      rounding === 'truncated'
+        ? [value - more, value + step + more]
+        : [value - room(value), value + room(value)];
     return {
       ...closed,
       value: 1 / value,
@@ -121,11 +123,17 @@ const lastDigitOf = (text: string): string => {
   const numbers = text.replace(/^1\s*:/, '').match(/\d+(?:\.\d+)?/g) ?? [];
   const [number] = numbers;
   const range = /^[\d.]+\s*[-–]\s*[\d.]+\D*$/.test(text);
-  if (number === undefined || (numbers.length > 1 && !range) || /[/½⅓⅔¼¾]/.test(text.replace(/^f\//, ''))) {
+  if (
+    number === undefined ||
+    (numbers.length > 1 && !range) ||
+    /[/½⅓⅔¼¾]/.test(text.replace(/^f\//, ''))
+  ) {
     throw new Error(`“${text}” needs a step: its digits do not say how it was rounded.`);
   }
-  if (/0$/.test(number) && !number.includes('.')) {
-    throw new Error(`“${text}” needs a step: a nought before the decimal mark may be a place holder.`);
+  if (number.endsWith('0') && !number.includes('.')) {
+    throw new Error(
+      `“${text}” needs a step: a nought before the decimal mark may be a place holder.`,
+    );
   }
   const decimals = number.split('.')[1]?.length ?? 0;
   const one = decimals === 0 ? '1' : `0.${'0'.repeat(decimals - 1)}1`;

@@ -26,7 +26,12 @@ interface Asked {
  *
  * Throws: Error naming the formula and the input an author got wrong.
  */
-export const computedText = async ({ formula, given, result, system = 'metric' }: Asked): Promise<string> => {
+export const computedText = async ({
+  formula,
+  given,
+  result,
+  system = 'metric',
+}: Asked): Promise<string> => {
   const load = formulas[formula];
   if (!load) {
     throw new Error(`No formula “${formula}”. There are: ${Object.keys(formulas).join(', ')}.`);

@@ -13,7 +13,11 @@ export interface Prepared {
   readonly explain: string;
   /** The computed answer, where the question asks for a number. */
   readonly answer: string | undefined;
-  readonly choices: readonly { readonly text: string; readonly right: boolean; readonly feedback: string }[];
+  readonly choices: readonly {
+    readonly text: string;
+    readonly right: boolean;
+    readonly feedback: string;
+  }[];
 }
 
 /** The exercises of one lesson, by the lesson's id in the collection, easiest first. */
@@ -72,12 +76,17 @@ export const prepare = async ({ data, filePath }: Exercise): Promise<Prepared> =
           : [],
     };
   } catch (cause) {
-    throw new Error(`${where}: ${cause instanceof Error ? cause.message : String(cause)}`, { cause });
+    throw new Error(`${where}: ${cause instanceof Error ? cause.message : String(cause)}`, {
+      cause,
+    });
   }
 };
 
 /** An exercise that asks for an input says so the way `evaluate` does: name=?. */
-const unknowns = async ({ formula, ask }: Exercise['data']): Promise<readonly [string, string][]> => {
+const unknowns = async ({
+  formula,
+  ask,
+}: Exercise['data']): Promise<readonly [string, string][]> => {
   const record = (await formulas[formula]?.())?.default;
   const asksInput = Object.values(record?.inputs ?? {}).some((input) => idOf(input) === ask);
   return asksInput && ask !== undefined ? [[ask, '?']] : [];

@@ -83,6 +83,8 @@ for (const { from, to, text, weights, keep } of cuts) {
   });
   await writeFile(new URL(to, assets), cut);
   total += cut.length;
-  console.log(`${to.padEnd(20)} ${(original.length / 1000).toFixed(1)} -> ${(cut.length / 1000).toFixed(1)} kB`);
+  console.log(
+    `${to.padEnd(20)} ${(original.length / 1000).toFixed(1)} -> ${(cut.length / 1000).toFixed(1)} kB`,
+  );
 }
 console.log(`${'together'.padEnd(20)} ${(total / 1000).toFixed(1)} kB in ${fileURLToPath(assets)}`);

@@ -7,7 +7,9 @@ const load = async (): Promise<readonly CollectionEntry<'glossary'>[]> => {
   for (const term of terms) {
     const missing = term.data.see.find((other) => !known.has(other));
     if (missing !== undefined) {
-      throw new Error(`content/glossary/${term.id}.md: “see” names “${missing}”, which has no file.`);
+      throw new Error(
+        `content/glossary/${term.id}.md: “see” names “${missing}”, which has no file.`,
+      );
     }
   }
   return terms.toSorted((a, b) => a.data.term.localeCompare(b.data.term, 'en'));

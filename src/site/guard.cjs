@@ -4,11 +4,13 @@
 
 var needed = 24;
 
+/** @param {string} version */
 function isOldEnoughToFail(version) {
-  var major = parseInt(String(version).replace(/^v/, '').split('.')[0], 10);
+  var major = parseInt(String(version).replace(/^v/, ''), 10);
   return !(major >= needed);
 }
 
+/** @param {string} version */
 function message(version) {
   return (
     'Sitting by Numbers needs Node ' +

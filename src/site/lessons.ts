@@ -37,7 +37,9 @@ export const curriculum = async (): Promise<readonly Unit[]> => {
   for (const { data, filePath } of lessons) {
     const missing = data.needs.find((need) => !known.has(need));
     if (missing !== undefined) {
-      throw new Error(`${filePath ?? data.id}: it needs the lesson “${missing}”, which does not exist.`);
+      throw new Error(
+        `${filePath ?? data.id}: it needs the lesson “${missing}”, which does not exist.`,
+      );
     }
   }
   return units

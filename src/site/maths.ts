@@ -19,9 +19,21 @@ export const maths = (tex: string, { display = false, spoken }: MathsOptions = {
   const body = /<semantics>([\s\S]*)<annotation encoding="application\/x-tex">/.exec(markup)?.[1];
   if (body === undefined) throw new Error(`KaTeX gave no MathML for ${tex}`);
   const attributes =
-    (display ? ' display="block" tabindex="0"' : '') + (spoken ? ` aria-label="${escapeAttribute(spoken)}"` : '');
-  return `<math${attributes}>${body}</math>`;
+    (display ? ' display="block" tabindex="0"' : '') +
+    (spoken ? ` aria-label="${escapeAttribute(spoken)}"` : '');
+  return `<math${attributes}>${spaced(body)}</math>`;
 };
+
+/**
+ * A thin space around the names of functions (cos τ, 2 arctan x), which MathML leaves to the font and
+ * browsers leave out.
+ */
+const spaced = (body: string): string =>
+  body
+    .replace(/(<\/(?:mi|mn|mfrac|msub|msup|mrow)>)(?=<mi>[a-z]{2,}<\/mi><mo>\u2061)/g, `$1${THIN}`)
+    .replace(/(<mo>\u2061<\/mo>)(?!<mtext>|<mo stretchy="false">\(|<mrow><mo fence)/g, `$1${THIN}`);
+
+const THIN = '<mspace width="0.1667em"></mspace>';
 
 /** One number of the worked line: its key, and the text it shows at first. */
 export type WorkedTexts = Readonly<Record<string, string>>;
@@ -61,9 +73,12 @@ const typeset = (tex: string, displayMode: boolean): string => {
       strict: 'error',
     });
   } catch (cause) {
-    throw new Error(`Broken TeX: ${tex}\n${cause instanceof Error ? cause.message : String(cause)}`, {
-      cause,
-    });
+    throw new Error(
+      `Broken TeX: ${tex}\n${cause instanceof Error ? cause.message : String(cause)}`,
+      {
+        cause,
+      },
+    );
   }
 };
 

@@ -3,8 +3,8 @@ import { everything, progress, theme } from './kept.ts';
 import { eraseAll, exportAll, importAll, keep, recall } from './storage.ts';
 
 const root = document.documentElement;
-const all = <E extends HTMLElement>(selector: string): readonly E[] => [
-  ...document.querySelectorAll<E>(selector),
+const all = (selector: string): readonly HTMLElement[] => [
+  ...document.querySelectorAll<HTMLElement>(selector),
 ];
 const onPress = (selector: string, act: (element: HTMLElement) => void): void => {
   for (const element of all(selector)) element.addEventListener('click', () => act(element));
@@ -61,7 +61,8 @@ onPress('[data-progress-export]', () => {
   URL.revokeObjectURL(link.href);
 });
 
-for (const input of all<HTMLInputElement>('[data-progress-import]')) {
+for (const input of all('[data-progress-import]')) {
+  if (!(input instanceof HTMLInputElement)) continue;
   input.addEventListener('change', () => {
     void input.files?.[0]
       ?.text()

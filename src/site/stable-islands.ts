@@ -27,7 +27,10 @@ export const settle = (html: string, page: string): string => {
   let place = 0;
   return html.replace(/(<astro-island uid=")[^"]*(")/g, (_all, before: string, after: string) => {
     place += 1;
-    const hash = createHash('sha256').update(`${page}#${String(place)}`).digest('hex').slice(0, 8);
+    const hash = createHash('sha256')
+      .update(`${page}#${String(place)}`)
+      .digest('hex')
+      .slice(0, 8);
     return before + hash + after;
   });
 };

@@ -10,7 +10,10 @@ export interface Kept<T> {
   /** The value if it is sound, undefined if not. Text from storage and files is never trusted. */
   readonly accept: (raw: unknown) => T | undefined;
   /** From an older version's key, newest first: how its value becomes one of ours. */
-  readonly migrate?: readonly { readonly version: number; readonly lift: (raw: unknown) => unknown }[];
+  readonly migrate?: readonly {
+    readonly version: number;
+    readonly lift: (raw: unknown) => unknown;
+  }[];
 }
 
 const PREFIX = 'sbn:';

@@ -25,7 +25,7 @@ async function judge(page: Page): Promise<{ wrong: string[]; passes: number }> {
   }, settings);
 }
 
-describe.concurrent.each(titled(pages))('%s', (_, built) => {
+describe.concurrent.each(titled(pages))('%s', { timeout: 180_000 }, (_, built) => {
   it('is accessible to WCAG 2.2 AA, light and dark, at 390 and 1280 px', async () => {
     const options = { reducedMotion: 'reduce' as const, viewport: { width: 390, height: 844 } };
     await look(addressOf(built), options, async (page) => {

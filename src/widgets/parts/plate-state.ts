@@ -14,7 +14,8 @@ import {
 import { dimensionOf, factorOf, type Unit } from '../../formula/units.ts';
 import { shownUnit, showFor, type Calculator, type Part } from './calculator.ts';
 import { trackFor, type Track } from './track.ts';
-import { inPlay, readQuery, startsOf, writeQuery } from './url-state.ts';
+import type { Loaded } from './read-link.ts';
+import { inPlay, startsOf, writeQuery } from './starts.ts';
 
 /** What is wrong with a field, and the readings to choose from where its text has two. */
 export interface Trouble {
@@ -78,13 +79,10 @@ export class PlateState {
     this.#fill(startsOf(this.calculator.formula));
   }
 
-  /** Takes the state from an address. Returns false where the address holds nothing for this plate. */
-  load(query: string): boolean {
-    const loaded = readQuery(this.calculator.formula, query);
-    if (!loaded) return false;
-    this.notice = loaded.notices.join(' ');
-    this.#fill(loaded.values);
-    return true;
+  /** Takes the state a link was read to. */
+  load({ values, notices }: Loaded): void {
+    this.notice = notices.join(' ');
+    this.#fill(values);
   }
 
   /** What an address must hold to bring this state back. */
@@ -163,7 +161,7 @@ export class PlateState {
       ...base,
       unit: SIGN[unit] ?? unit,
       placeholder:
-        text === '' && typeof assumed === 'number' ? this.#numberText(assumed, unit) : '',
+        text === '' && typeof assumed === 'number' ? this.#numberText(assumed, unit, 4) : '',
       echo:
         number === undefined || trouble || key in this.#held ? '' : this.#echo(text, number, unit),
       track: trackFor(input, unit),
@@ -203,11 +201,11 @@ export class PlateState {
     }
   }
 
-  #numberText(si: number, unit: Unit): string {
+  #numberText(si: number, unit: Unit, digits = 6): string {
     if (si === Infinity) return '∞';
     const x = si / factorOf(unit);
     const number = String(
-      unit === 'ft' && Math.abs(x) >= 0.1 ? Number(x.toFixed(2)) : Number(x.toPrecision(6)),
+      unit === 'ft' && Math.abs(x) >= 0.1 ? Number(x.toFixed(2)) : Number(x.toPrecision(digits)),
     );
     const text = (dimensionOf(unit) === 'f-number' ? 'f/' : '') + number.replace('-', '−');
     return this.style.decimal === 'comma' ? text.replace('.', ',') : text;
@@ -256,17 +254,18 @@ export class PlateState {
       }
     }
     this.#read = read;
-    if (Object.keys(this.#troubles).length === 0) {
+    this.stale = Object.keys(this.#troubles).length > 0;
+    if (!this.stale) {
       try {
         const given = complete(formula, read);
         this.results = compute(formula, given);
         this.given = given;
       } catch (error) {
+        this.stale = true;
         const id = error instanceof InputError ? error.input : undefined;
         const key = Object.keys(formula.inputs).find((one) => idOf(this.#input(one)) === id);
         note(key !== undefined && this.#inPlay(this.#input(key)) ? key : undefined, error);
       }
     }
-    this.stale = this.trouble !== undefined || Object.keys(this.#troubles).length > 0;
   }
 }

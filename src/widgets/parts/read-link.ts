@@ -1,46 +1,12 @@
 import { InputError } from '../../formula/errors.ts';
-import { complete, readInput, writeInput } from '../../formula/read.ts';
 import { compute } from '../../formula/evaluate.ts';
-import {
-  idOf,
-  isChoice,
-  type Formula,
-  type Given,
-  type Input,
-  type Value,
-} from '../../formula/record.ts';
+import { complete, readInput } from '../../formula/read.ts';
+import { idOf, isChoice, type Formula, type Value } from '../../formula/record.ts';
 import { factorOf } from '../../formula/units.ts';
+import { onlyInPlay, startsOf } from './starts.ts';
 
 /** Longer than any link of ours; what is longer was not made here. */
 const LONGEST = 2000;
-
-/** What an input holds when a page opens, or undefined where its field starts empty. */
-export const startOf = (input: Input): Value => {
-  if (isChoice(input)) return readInput(input, input.start);
-  // A value that is worked out from the others stays so until the reader says otherwise.
-  return typeof input.default === 'function' ? undefined : input.start * factorOf(input.unit);
-};
-
-export const startsOf = (formula: Formula): Record<string, Value> =>
-  Object.fromEntries(
-    Object.entries(formula.inputs).flatMap(([key, input]) => {
-      const value = startOf(input);
-      return value === undefined ? [] : [[key, value]];
-    }),
-  );
-
-/** Whether an input is shown and counts: some belong to one choice of another. */
-export const inPlay = (
-  formula: Formula,
-  input: Input,
-  idIn: (key: string) => string | undefined,
-): boolean =>
-  Object.entries(input.when ?? {}).every(([id, choice]) => {
-    const key = Object.keys(formula.inputs).find(
-      (one) => idOf(formula.inputs[one] as Input) === id,
-    );
-    return key !== undefined && idIn(key) === choice;
-  });
 
 export interface Loaded {
   /** By record key; optional inputs the link leaves out are missing. */
@@ -92,8 +58,8 @@ export const readQuery = (formula: Formula, query: string): Loaded | undefined =
       giveWay(key, `The link gives no ${input.name}.`);
     else if (input.default !== undefined && typeof input.default !== 'function')
       values[key] = isChoice(input)
-        ? readInput(input, input.default as string)
-        : (input.default as number) * factorOf(input.unit);
+        ? readInput(input, input.default)
+        : input.default * factorOf(input.unit);
   }
   const strange = pairs
     .map(([id]) => id)
@@ -116,36 +82,3 @@ export const readQuery = (formula: Formula, query: string): Loaded | undefined =
     };
   }
 };
-
-/** Drops what belongs to a choice that was not made. */
-export const onlyInPlay = (formula: Formula, values: Given): Record<string, Value> => {
-  const idIn = (key: string): string | undefined => {
-    const input = formula.inputs[key];
-    return input && isChoice(input) && values[key] !== undefined
-      ? writeInput(input, values[key])
-      : undefined;
-  };
-  return Object.fromEntries(
-    Object.entries(values).filter(([key]) => {
-      const input = formula.inputs[key];
-      return input !== undefined && inPlay(formula, input, idIn);
-    }),
-  );
-};
-
-/**
- * Writes a plate's state for an address: every input that has a value, by evaluate's id, without needless spaces.
- * @example writeQuery(framingDistance, given) // 'format=36x24&orientation=portrait&…&focal-length=85mm'
- */
-export const writeQuery = (formula: Formula, given: Given): string =>
-  Object.entries(formula.inputs)
-    .filter(([key]) => given[key] !== undefined)
-    .map(([key, input]) => `${idOf(input)}=${spare(writeInput(input, given[key]))}`)
-    .join('&');
-
-/** Percent-encodes what must be, and leaves `f/4` and `4:5` readable. */
-const spare = (text: string): string =>
-  encodeURIComponent(text.replaceAll(' ', ''))
-    .replaceAll('%3A', ':')
-    .replaceAll('%2F', '/')
-    .replaceAll('%3B', ';');

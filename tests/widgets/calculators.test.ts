@@ -1,0 +1,98 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { formulas } from '../../src/formulas.ts';
+import { idOf, isChoice } from '../../src/formula/record.ts';
+import { PlateState } from '../../src/widgets/parts/plate-state.ts';
+import { signsOf } from '../../src/widgets/parts/symbol.ts';
+import { calculators } from './calculators.ts';
+
+it('gives every formula a calculator of the same name', () => {
+  expect(calculators.map(([name]) => name).sort()).toEqual(Object.keys(formulas).sort());
+  for (const [name, { formula }] of calculators) expect(formula.id).toBe(name);
+});
+
+describe.each(calculators)('%s', (_name, calculator) => {
+  const { formula, fields, more, draw } = calculator;
+  const keys = Object.keys(formula.inputs);
+
+  /** What a reader can see of a state; the words for what is missing are “not given” and ∞. */
+  const seen = (state: PlateState): string[] => {
+    const sheet = draw(state.given, state.results, state.style);
+    return [
+      ...state.sentence().map(({ text }) => text),
+      sheet.says,
+      ...sheet.table.rows.flat(),
+      ...sheet.marks.map((mark) => (mark.kind === 'text' ? mark.text : mark.d)),
+    ];
+  };
+
+  it('shows every input once', () => {
+    expect([...fields, ...more].sort()).toEqual([...keys].sort());
+  });
+
+  it('can set every symbol', () => {
+    for (const { tex } of [...Object.values(formula.inputs), ...Object.values(formula.outputs)]) {
+      if (tex !== undefined) expect(signsOf(tex).length).toBeGreaterThan(0);
+    }
+  });
+
+  it('says its start in one sentence with one large number', () => {
+    const parts = new PlateState(calculator).sentence();
+    expect(parts.filter(({ main }) => main)).toHaveLength(1);
+    expect(parts.map(({ text }) => text).join('')).toMatch(/^[A-Z0-9].*\.$/u);
+  });
+
+  it('never shows NaN, undefined or a blank, whatever its sliders and choices say', () => {
+    const settings = fc.array(
+      fc.tuple(fc.constantFrom(...keys), fc.double({ min: 0, max: 1, noNaN: true })),
+      { maxLength: 6 },
+    );
+    fc.assert(
+      fc.property(settings, fc.boolean(), (changes, imperial) => {
+        const state = new PlateState(calculator);
+        if (imperial) state.measure('imperial');
+        for (const [key, share] of changes) {
+          const input = formula.inputs[key];
+          if (!input) continue;
+          if (isChoice(input)) {
+            const ids = Object.keys(input.choices);
+            state.type(key, ids[Math.floor(share * (ids.length - 1))] ?? '');
+          } else if (share === 0) state.type(key, '');
+          else {
+            const track = state.field(key).track;
+            if (track) state.put(key, track.value(track.min + share * (track.max - track.min)));
+          }
+        }
+        for (const text of seen(state)) {
+          expect(text).not.toMatch(/NaN|undefined|Infinity|\[object/);
+          expect(text).not.toBe('');
+        }
+      }),
+    );
+  });
+
+  it('keeps its results, marked stale, while any one field cannot be used', () => {
+    for (const key of keys.filter((one) => formula.inputs[one]?.when === undefined)) {
+      const state = new PlateState(calculator);
+      const before = state.results;
+      state.type(key, 'abc');
+      expect(state.stale, key).toBe(true);
+      expect(state.results).toBe(before);
+      const { trouble, text } = state.field(key);
+      expect(text).toBe('abc');
+      expect(trouble?.message).toMatch(/must be .*abc/);
+      state.reset();
+      expect(state.stale, key).toBe(false);
+    }
+  });
+
+  it('shows what an optional input makes impossible as not given', () => {
+    for (const [key, input] of Object.entries(formula.inputs)) {
+      if (!input.optional) continue;
+      const state = new PlateState(calculator);
+      state.type(key, '');
+      expect(state.stale, idOf(input)).toBe(false);
+      for (const text of seen(state)) expect(text).not.toMatch(/NaN|undefined|Infinity/);
+    }
+  });
+});
