@@ -20,7 +20,13 @@ export default defineConfig({
   devToolbar: { enabled: false },
   // A widget's styles would be set inline without a hash, and the policy below would block them.
   build: { inlineStylesheets: 'never' },
-  vite: { build: { assetsInlineLimit: 0 } },
+  vite: {
+    build: {
+      assetsInlineLimit: 0,
+      // Astro marks every MDX file with a directive of its own, and the bundler would warn of each.
+      rolldownOptions: { checks: { moduleLevelDirective: false } },
+    },
+  },
   integrations: [mdx(), svelte(), stableIslands()],
   markdown: {
     syntaxHighlight: false,

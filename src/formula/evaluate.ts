@@ -112,7 +112,7 @@ export const evaluateText = (
     const output = {
       name: input.name,
       unit: input.unit,
-      digits: { significant: 4 },
+      digits: dimensionOf(input.unit) === 'iso' ? 3 : { significant: 4 },
       ...(input.imperial && { imperial: input.imperial }),
     };
     solved.push(...roots.map((root) => print(output, root, style)));

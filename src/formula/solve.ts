@@ -54,11 +54,13 @@ export const solveFor = (
     }
   };
 
-  const near = (x: number): boolean => {
+  /** Whether x gives what is wanted, to nine figures; of a result of nought, to nine figures of `size`. */
+  const near = (x: number, size = 0): boolean => {
     const result = resultAt(x);
     return (
       result !== undefined &&
-      Math.abs(result - wanted.value) <= 1e-9 * Math.max(Math.abs(wanted.value), Math.abs(result))
+      Math.abs(result - wanted.value) <=
+        1e-9 * Math.max(Math.abs(wanted.value), Math.abs(result), size)
     );
   };
 
@@ -106,14 +108,15 @@ export const solveFor = (
   samples.sort((a, b) => a.x - b.x);
 
   const roots: number[] = [];
-  const keep = (x: number): void => {
+  const keep = (x: number, size: number): void => {
     const last = roots.at(-1);
-    if (near(x) && (last === undefined || Math.abs(x - last) > 1e-9 * Math.abs(x))) roots.push(x);
+    if (near(x, size) && (last === undefined || Math.abs(x - last) > 1e-9 * Math.abs(x)))
+      roots.push(x);
   };
   samples.forEach((b, i) => {
     const a = samples[i - 1];
     if (b.miss === 0) {
-      keep(b.x);
+      keep(b.x, 0);
       return;
     }
     if (!a || a.miss === 0 || Math.sign(a.miss) === Math.sign(b.miss)) return;
@@ -123,14 +126,16 @@ export const solveFor = (
       const found = sample(middle);
       if (!found || middle === left || middle === right) break;
       if (found.miss === 0) {
-        keep(middle);
+        keep(middle, 0);
         return;
       }
       if (Math.sign(found.miss) === Math.sign(a.miss)) left = middle;
       else right = middle;
     }
     const [l, r] = [sample(left), sample(right)];
-    if (l && r) keep(Math.abs(l.miss) <= Math.abs(r.miss) ? left : right);
+    // A jump across the wanted value stays as wide as it was, and is no root.
+    const size = Math.min(Math.abs(a.miss), Math.abs(b.miss));
+    if (l && r) keep(Math.abs(l.miss) <= Math.abs(r.miss) ? left : right, size);
   });
   if (roots.length > 0) return roots;
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { m } from '../../src/formula/quantities.ts';
-import { defineFormula } from '../../src/formula/record.ts';
+import { defineFormula, type Given } from '../../src/formula/record.ts';
 import { evaluateText } from '../../src/formula/evaluate.ts';
 import { solveFor } from '../../src/formula/solve.ts';
 import { expectClose } from '../support/close.ts';
@@ -35,6 +35,13 @@ describe('the general solver', () => {
     ]);
     expect(roots?.map(({ text }) => text)).toEqual(['2.000 m', '4.000 m']);
     expect(results['place']?.text).toBe('2.000 m');
+  });
+
+  it('finds a result of exactly nought, and takes a jump across it for no root', () => {
+    const level = { ...valley, compute: ({ x }: Given) => ({ y: Math.log2(x as number) / 3 }) };
+    expectClose(solveFor(level, {}, 'x', { key: 'y', value: 0 })[0] ?? 0, 1, 1e-9);
+    const jump = { ...valley, compute: ({ x }: Given) => ({ y: (x as number) < 3.3 ? -1 : 1 }) };
+    expect(() => solveFor(jump, {}, 'x', { key: 'y', value: 0 })).toThrow(/No place gives level/);
   });
 
   it('says what can be reached when nothing fits', () => {

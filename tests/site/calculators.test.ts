@@ -34,8 +34,12 @@ async function open(
   expect(faults).toEqual([]);
 }
 
-/** Long enough for the address to follow, which waits until the reader pauses. */
-const settle = (page: Page): Promise<void> => page.waitForTimeout(700);
+/** Long enough for a frame or two. */
+const settle = (page: Page): Promise<void> => page.waitForTimeout(150);
+/** The address follows when the reader pauses. */
+const addressed = async (page: Page, before = ''): Promise<void> => {
+  await page.waitForFunction((old) => location.search !== old, before);
+};
 
 describe.concurrent.each(Object.keys(formulas))('plate %s', { timeout: 120_000 }, (id) => {
   it('answers typing at once, keeps it in the address, and takes it back on reset', async () => {
@@ -57,15 +61,16 @@ describe.concurrent.each(Object.keys(formulas))('plate %s', { timeout: 120_000 }
       }
       expect(changed).not.toBe(before);
       expect(changed).not.toMatch(noNumber);
+      await addressed(page);
+      await page.waitForTimeout(700);
       const shared = page.url();
-      expect(new URL(shared).search).not.toBe('');
 
       await whole.getByRole('button', { name: /reset/i }).first().click();
       await settle(page);
       expect(await said()).toBe(before);
       await page.goto(shared);
       await wake(page);
-      expect(await said()).toBe(changed);
+      await expect.poll(said, { timeout: 10_000 }).toBe(changed);
     });
   });
 
@@ -92,7 +97,8 @@ describe.concurrent.each(Object.keys(formulas))('plate %s', { timeout: 120_000 }
       await field.fill(good);
       await settle(page);
       expect(await field.getAttribute('aria-invalid')).not.toBe('true');
-      expect(await said()).toBe(before);
+      // What was typed last may have had a decimal comma, and results are then written so too.
+      expect(digitsOf(await said())).toBe(digitsOf(before));
     });
   });
 
@@ -102,39 +108,32 @@ describe.concurrent.each(Object.keys(formulas))('plate %s', { timeout: 120_000 }
     const input = Object.values((await load()).default.inputs).find((one) => !isChoice(one));
     if (input === undefined) throw new Error(`${id} has no quantity.`);
     const name = idOf(input);
-    let start = '';
-    let whole = new URLSearchParams();
-    await open(id, '', async (page, plate) => {
-      start = await plate.said();
-      await plate.whole.getByRole('button', { name: /reset/i }).first().click();
-      await settle(page);
+    await open(id, '', async (page, { whole, said }) => {
+      const start = await said();
+      await whole.getByRole('button', { name: /reset/i }).first().click();
+      await addressed(page);
       // A plate's own address writes every input.
-      whole = new URL(page.url()).searchParams;
-    });
-    expect(whole.get(name)).toMatch(/\d/);
-    const hostile = ['NaN', '-1e999m', '\0', '<script>alert(1)</script>', '9'.repeat(5000)];
-    const queries = hostile.map((value) => {
-      const query = new URLSearchParams(whole);
-      query.set(name, value);
-      return query.toString();
-    });
-    queries.push(
-      `${whole.toString()}&${name}=1m`,
-      `${whole.toString()}&__proto__=1&constructor=2`,
-      'a=%E0%A4%A&=&&',
-    );
-    for (const query of queries) {
-      await open(id, `?${query}`, async (page, { said }) => {
-        await settle(page);
-        const told = query.slice(0, 300);
-        expect(await said(), told).toMatch(/\d/);
-        expect(await said(), told).not.toMatch(noNumber);
-        if (!query.startsWith('a=')) expect(await said(), told).toBe(start);
-        expect((await page.locator('.result-notice').allTextContents()).join(' '), told).toMatch(
-          /\w/,
-        );
+      const own = new URL(page.url());
+      expect(own.searchParams.get(name)).toMatch(/\d/);
+      const hostile = ['NaN', '-1e999m', '\0', '<script>alert(1)</script>', '9'.repeat(5000)];
+      const queries = hostile.map((value) => {
+        const query = new URLSearchParams(own.search);
+        query.set(name, value);
+        return `?${query.toString()}`;
       });
-    }
+      queries.push(`${own.search}&${name}=1m`, `${own.search}&__proto__=1&constructor=2`);
+      const notices = async (): Promise<string> =>
+        (await page.locator('.result-notice').allTextContents()).join(' ').trim();
+      for (const query of queries) {
+        await page.goto(own.origin + own.pathname + query);
+        await expect.poll(notices, { timeout: 10_000, message: query.slice(0, 300) }).toMatch(/\w/);
+        expect(await said(), query.slice(0, 300)).toBe(start);
+      }
+      await page.goto(`${own.origin}${own.pathname}?a=%E0%A4%A&=&&`);
+      await settle(page);
+      expect(await said()).toMatch(/\d/);
+      expect(await said()).not.toMatch(noNumber);
+    });
   });
 
   it('loads a published case at one press, without leaving the page', async () => {
@@ -145,8 +144,10 @@ describe.concurrent.each(Object.keys(formulas))('plate %s', { timeout: 120_000 }
       const seen = new Set<string>();
       for (const one of await cases.all()) {
         if (!(await one.isVisible())) continue;
+        const before = new URL(page.url()).search;
         await one.click();
-        await settle(page);
+        if (seen.size === 0) await addressed(page, before);
+        else await page.waitForTimeout(700);
         seen.add(page.url());
         expect(await said()).toMatch(/\d/);
       }

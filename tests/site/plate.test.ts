@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { keyboard } from '../../src/widgets/parts/keyboard.ts';
-import { addressOf, look, pages, wake, type Built } from '../support/site.ts';
+import { addressOf, look, pages, type Built } from '../support/site.ts';
 
 const page = (path: string): Built => {
   const found = pages.find((one) => one.path === path);
@@ -64,7 +64,6 @@ async function plate(
       const complaints: string[] = [];
       tab.on('console', (message) => complaints.push(message.text()));
       tab.on('pageerror', (error) => complaints.push(error.message));
-      await wake(tab);
       await use(new Plate(tab, id), tab);
       expect(complaints).toEqual([]);
     },
@@ -128,6 +127,7 @@ describe('a plate', () => {
       await look(addressOf(page(`plates/${id}/`)), { javaScriptEnabled: false }, async (tab) => {
         // Reading the page takes a script of ours, which a browser without script still runs.
         before = await markup(tab);
+        expect(before.length).toBeGreaterThan(5000);
       });
       await plate(id, async (it, tab) => {
         const first = await it.result.textContent();
@@ -290,7 +290,7 @@ describe('a plate’s address', () => {
       'frame-height=0.9m&%3Cscript%3Ealert(1)%3C/script%3E=1',
       /also holds “<script>alert\(1\)<\/script>”/,
     ],
-    [`frame-height=${'9'.repeat(3000)}m`, /too long/],
+    [`frame-height=0.9m&focal-length=${'9'.repeat(3000)}mm`, /too long/],
   ])('gives way to the start with a notice: %s', async (query, notice) => {
     await plate(
       'framing-distance',

@@ -76,14 +76,14 @@ export async function look<T>(
 
 /** Brings every calculator of a page into sight and waits until it has come alive; ends at the foot of the page. */
 export async function wake(page: Page): Promise<void> {
-  const islands = page.locator('astro-island');
-  for (let index = 0; index < (await islands.count()); index += 1) {
-    await islands.nth(index).evaluate(async (island) => {
+  const plates = page.locator('astro-island, [data-plate]');
+  for (let index = 0; index < (await plates.count()); index += 1) {
+    await plates.nth(index).evaluate(async (plate) => {
       // An island has no box of its own; its first child has.
-      const box = island.firstElementChild ?? island;
+      const box = plate.firstElementChild ?? plate;
       box.scrollIntoView({ block: 'center', behavior: 'instant' });
-      for (const end = performance.now() + 15_000; island.hasAttribute('ssr');) {
-        if (performance.now() > end) throw new Error(`${island.id} did not come alive.`);
+      for (const end = performance.now() + 15_000; plate.hasAttribute('ssr');) {
+        if (performance.now() > end) throw new Error(`${plate.id} did not come alive.`);
         await new Promise((done) => setTimeout(done, 20));
       }
     });

@@ -60,9 +60,22 @@ describe('a link', () => {
     ).toBe('landscape');
   });
 
-  it('is none of ours where it holds no key of the formula', () => {
-    for (const query of ['', '?', '?utm=1', 'f=85mm', '__proto__=1', 'constructor=x&toString=y'])
-      expect(readQuery(formula, query)).toBeUndefined();
+  it('shows the start where it holds no key of the formula, and says so', () => {
+    for (const query of [
+      '?utm=1',
+      'f=85mm',
+      '__proto__=1',
+      'constructor=x&toString=y',
+      'a=%E0%A4%A&=&&',
+    ]) {
+      const loaded = readQuery(formula, query);
+      expect(loaded?.values).toEqual(startsOf(formula));
+      expect(loaded?.notices).toHaveLength(1);
+      expect(loaded?.notices[0]).toMatch(
+        /^The link holds “.*”, which this plate does not know; it shows its start\.$/,
+      );
+    }
+    for (const query of ['', '?']) expect(readQuery(formula, query)).toBeUndefined();
   });
 
   const start = startsOf(formula);

@@ -96,6 +96,20 @@ describe('a field', () => {
     expect(state.sentence().find(({ main }) => main)?.text).toBe('1,97 m');
     state.type('H', '0.8');
     expect(state.sentence().find(({ main }) => main)?.text).toBe('1.97 m');
+    state.type('H', '0,8 feet high');
+    expect(state.style.decimal).toBe('point');
+  });
+
+  it.each([
+    ['3,145', '3.145 m', 'comma'],
+    ['3,145', '3145 m', 'point'],
+    ['3.145', '3.145 m', 'point'],
+    ['3.145', '3145 m', 'comma'],
+  ])('takes %s for %s to say which mark is the decimal one: %s', (typed, reading, mark) => {
+    const state = plate('angle-of-view');
+    state.type('s', typed);
+    state.choose('s', reading);
+    expect(state.style.decimal).toBe(mark);
   });
 });
 

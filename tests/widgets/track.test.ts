@@ -38,10 +38,8 @@ describe('a symbol', () => {
     [String.raw`\rho/\rho' - 1`, ['ρ', '/', 'ρ′', '−', '1']],
     ['W_b + 2g', ['W_b', '+', '2', 'g']],
   ])('sets %s', (tex, expected) => {
-    const said = signsOf(tex).map((sign) =>
-      sign.kind === 'letter'
-        ? sign.text + (sign.prime ? '′' : '') + (sign.sub === '' ? '' : `_${sign.sub}`)
-        : sign.text,
+    const said = signsOf(tex).map(
+      ({ text, prime, sub }) => text + (prime ? '′' : '') + (sub ? `_${sub}` : ''),
     );
     expect(said).toEqual(expected);
   });

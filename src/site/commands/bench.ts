@@ -155,7 +155,7 @@ async function timePages(): Promise<void> {
       const field = `${plate} input:is([type=text], :not([type]))`;
       await page.locator(field).first().scrollIntoViewIfNeeded();
       await page.waitForFunction(() => document.querySelector('astro-island[ssr]') === null);
-      const drawn = (await page.locator(`${plate} astro-island svg`).count()) > 0;
+      const drawn = (await page.locator(`${plate} .drawing svg`).count()) > 0;
       const times = await keyToPaint(page, field);
       judge(
         `${id}: ${drawn ? 'redraw' : 'input'}`,

@@ -3,7 +3,7 @@ export const keyboard = [
   {
     id: 'tab',
     keys: 'Tab',
-    where: 'anywhere',
+    where: 'any part',
     does: 'goes on to the next field, slider, preset or tool, in reading order',
   },
   {

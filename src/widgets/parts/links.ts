@@ -19,15 +19,16 @@ export const load = (plate: LivePlate, query: string): void => {
 
 /**
  * The page was opened with a query. It speaks to one plate: the one its hash names, else the first on the page that has
- * one of its keys.
+ * one of its keys, else the first of all, which says that it knows none of them.
  */
 export const open = (plate: LivePlate): void => {
   const named = document.getElementById(location.hash.slice(1))?.closest('[data-plate]');
   const keys = [...new URLSearchParams(location.search).keys()];
-  const first = all(document, '[data-plate]').find((one) =>
+  const plates = all(document, '[data-plate]');
+  const first = plates.find((one) =>
     all(one, '[data-id]').some(({ dataset }) => keys.includes(dataset['id'] ?? '')),
   );
-  if ((named ?? first) === plate.section) take(plate, location.search);
+  if ((named ?? first ?? plates[0]) === plate.section) take(plate, location.search);
 };
 
 /** Copies the plate's address, or shows it where the browser will not. */

@@ -1,6 +1,6 @@
 import { AmbiguousError, InputError } from '../../formula/errors.ts';
 import { compute } from '../../formula/evaluate.ts';
-import { markOf } from '../../formula/notation/number.ts';
+import { markOf, type Mark } from '../../formula/notation/number.ts';
 import { writeQuantity, type Style } from '../../formula/notation/write.ts';
 import { complete, readInput, writeInput } from '../../formula/read.ts';
 import {
@@ -100,12 +100,9 @@ export class PlateState {
   type(key: string, text: string): void {
     this.#texts[key] = text;
     Reflect.deleteProperty(this.#held, key);
-    if (!isChoice(this.#input(key))) {
-      const mark = markOf(text);
-      if (mark) this.style = { ...this.style, decimal: mark };
-    }
     this.notice = '';
     this.#refresh();
+    if (!this.#troubles[key] && !isChoice(this.#input(key))) this.#answerIn(markOf(text));
   }
 
   /** A slider, a preset or an answer sets a value. */
@@ -117,6 +114,9 @@ export class PlateState {
 
   /** The reader says which of two readings was meant. */
   choose(key: string, reading: string): void {
+    // Whoever means a decimal says with which mark; whoever means thousands uses the other one.
+    const mark = markOf(this.#texts[key] ?? '');
+    if (mark) this.#answerIn(reading.includes('.') === (mark === 'comma') ? 'comma' : 'point');
     this.put(key, readInput(this.#input(key), reading, { stored: true }));
   }
 
@@ -168,6 +168,11 @@ export class PlateState {
       value: number,
       spoken: number === undefined ? 'not given' : this.#spoken(number, unit),
     };
+  }
+
+  /** Results are answered in the decimal mark the reader last used. */
+  #answerIn(mark: Mark | undefined): void {
+    if (mark) this.style = { ...this.style, decimal: mark };
   }
 
   #input(key: string): Input {

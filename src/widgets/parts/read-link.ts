@@ -24,18 +24,30 @@ const quote = (text: string): string => `“${text.slice(0, 40)}${text.length > 
  * and stays empty where the input may be left out. What cannot be used (repeated, out of range, no number at all) gives
  * way to the start value, and so does the whole set where its values do not go together; each is named in a notice.
  * @param query with or without its question mark
- * @returns undefined where the address holds nothing for this formula
+ * @returns undefined where the query is empty; the start, with a notice, where nothing in it is the formula’s
  */
 export const readQuery = (formula: Formula, query: string): Loaded | undefined => {
   const starts = startsOf(formula);
   const inputs = Object.entries(formula.inputs);
-  const pairs = query.length > LONGEST ? [] : [...new URLSearchParams(query)];
   if (query.length > LONGEST)
     return {
       values: starts,
       notices: ['The link is too long to be one of these; the plate shows its start.'],
     };
-  if (!pairs.some(([id]) => inputs.some(([, input]) => idOf(input) === id))) return undefined;
+  const pairs = [...new URLSearchParams(query)];
+  if (pairs.length === 0) return undefined;
+  const known = (id: string): boolean => inputs.some(([, input]) => idOf(input) === id);
+  const strange = [
+    ...new Set(pairs.map(([id]) => id).filter((id) => id.trim() !== '' && !known(id))),
+  ];
+  const unknown = strange.slice(0, 3).map(quote).join(', ');
+  if (!pairs.some(([id]) => known(id)))
+    return {
+      values: starts,
+      notices: [
+        `The link holds ${unknown || 'nothing'}, which this plate does not know; it shows its start.`,
+      ],
+    };
 
   const values: Record<string, Value> = {};
   const notices: string[] = [];
@@ -61,13 +73,8 @@ export const readQuery = (formula: Formula, query: string): Loaded | undefined =
         ? readInput(input, input.default)
         : input.default * factorOf(input.unit);
   }
-  const strange = pairs
-    .map(([id]) => id)
-    .filter((id) => !inputs.some(([, input]) => idOf(input) === id));
-  if (strange.length > 0)
-    notices.push(
-      `The link also holds ${[...new Set(strange)].slice(0, 3).map(quote).join(', ')}, which this plate does not know.`,
-    );
+  if (unknown !== '')
+    notices.push(`The link also holds ${unknown}, which this plate does not know.`);
 
   try {
     compute(formula, complete(formula, onlyInPlay(formula, values)));

@@ -1,12 +1,10 @@
 /** One sign of a symbol: a letter with its prime and index, a number, or an operator. */
-export type Sign =
-  | {
-      readonly kind: 'letter';
-      readonly text: string;
-      readonly sub: string;
-      readonly prime: boolean;
-    }
-  | { readonly kind: 'number' | 'operator'; readonly text: string };
+export interface Sign {
+  readonly kind: 'letter' | 'number' | 'operator';
+  readonly text: string;
+  readonly sub?: string;
+  readonly prime?: boolean;
+}
 
 const GREEK: Readonly<Record<string, string>> = {
   alpha: 'α', beta: 'β', gamma: 'γ', delta: 'δ', theta: 'θ', lambda: 'λ', mu: 'μ', rho: 'ρ', sigma: 'σ', tau: 'τ', varphi: 'φ', phi: 'ϕ', omega: 'ω', Delta: 'Δ', Omega: 'Ω', Phi: 'Φ',
