@@ -2,12 +2,22 @@ import { unified } from '@astrojs/markdown-remark';
 import mdx from '@astrojs/mdx';
 import svelte from '@astrojs/svelte';
 import { defineConfig } from 'astro/config';
+import { leanRecords } from './src/site/lean-records.ts';
 import { rehypePlugins, remarkPlugins } from './src/site/markdown-plugins.ts';
-import { stableIslands } from './src/site/stable-islands.ts';
 
 // Where the site will live. Both may stay unset: it then works at the root of any host.
 const base = process.env['SBN_BASE'] || '/';
 const site = process.env['SBN_SITE'];
+
+const everyPlate = new RegExp(
+  [
+    'src/formula/(?!solve|evaluate)',
+    'src/widgets/parts/(?!ask|links|custom|read-link)',
+    'src/drawing/(pen|dimension|scale|clip|camera)',
+    'src/optics/(harbour|lens/(thin-lens|frame|inputs|measured-from)\\.ts)',
+    'shared/tables/(harbour|formats)',
+  ].join('|'),
+);
 
 export default defineConfig({
   output: 'static',
@@ -21,13 +31,19 @@ export default defineConfig({
   // A widget's styles would be set inline without a hash, and the policy below would block them.
   build: { inlineStylesheets: 'never' },
   vite: {
+    plugins: [leanRecords()],
     build: {
       assetsInlineLimit: 0,
-      // Astro marks every MDX file with a directive of its own, and the bundler would warn of each.
-      rolldownOptions: { checks: { moduleLevelDirective: false } },
+      modulePreload: false,
+      rolldownOptions: {
+        // Astro marks every MDX file with a directive of its own, and the bundler would warn of each.
+        checks: { moduleLevelDirective: false },
+        // What every plate needs is one file, fetched once for the whole site.
+        output: { codeSplitting: { groups: [{ name: 'plate', test: everyPlate }] } },
+      },
     },
   },
-  integrations: [mdx(), svelte(), stableIslands()],
+  integrations: [mdx(), svelte()],
   markdown: {
     syntaxHighlight: false,
     processor: unified({ remarkPlugins, rehypePlugins: rehypePlugins(base) }),

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import sources from '../shared/sources.json' with { type: 'json' };
 import harbourSet from '../shared/tables/harbour-set.json' with { type: 'json' };
 import { InputError } from '../src/formula/errors.ts';
-import { compute } from '../src/formula/evaluate.ts';
+import { compute } from '../src/formula/compute.ts';
 import { complete, readInput, writeInput } from '../src/formula/read.ts';
 import { idOf, isChoice, type Formula, type Results } from '../src/formula/record.ts';
 import { showResult } from '../src/formula/show.ts';

@@ -1,3 +1,4 @@
+import { compute } from './compute.ts';
 import { InputError } from './errors.ts';
 import { complete, readInput, writeInput } from './read.ts';
 import { idOf, type Formula, type Results, type Value } from './record.ts';
@@ -140,16 +141,4 @@ const print = (
   if (typeof value === 'number' && !Number.isFinite(value))
     return { value: null, unit, text, infinite: true };
   return { value, unit, text };
-};
-
-/**
- * Computes from complete values, and refuses to hand on a number that is none.
- * Throws: InputError from the formula where the values do not go together; Error if the formula yields NaN.
- */
-export const compute = (formula: Formula, values: Readonly<Record<string, Value>>): Results => {
-  const results = formula.compute(values);
-  for (const key in results)
-    if (Number.isNaN(results[key]))
-      throw new Error(`${formula.id} gave no number for ${key} from ${JSON.stringify(values)}`);
-  return results;
 };

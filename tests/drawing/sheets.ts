@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { InputError } from '~/formula/errors.ts';
-import { compute } from '~/formula/evaluate.ts';
+import { compute } from '~/formula/compute.ts';
 import { complete, readInput } from '~/formula/read.ts';
 import { idOf, isChoice, type Formula, type Input, type Value } from '~/formula/record.ts';
 import type { Style } from '~/formula/show.ts';

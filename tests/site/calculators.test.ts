@@ -34,8 +34,18 @@ async function open(
   expect(faults).toEqual([]);
 }
 
-/** Long enough for a frame or two. */
-const settle = (page: Page): Promise<void> => page.waitForTimeout(150);
+/** Until what the reader did has been set on the page, which happens at its next frame. */
+const settle = (page: Page): Promise<void> =>
+  page.evaluate(
+    () =>
+      new Promise<void>((done) => {
+        requestAnimationFrame(() => {
+          requestAnimationFrame(() => {
+            done();
+          });
+        });
+      }),
+  );
 /** The address follows when the reader pauses. */
 const addressed = async (page: Page, before = ''): Promise<void> => {
   await page.waitForFunction((old) => location.search !== old, before);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { formulas } from '../../src/formulas.ts';
 import { complete } from '../../src/formula/read.ts';
+import { startsOf as pageStarts } from '../../src/formula/starts.ts';
 import { isChoice, type Formula, type Given, type Input } from '../../src/formula/record.ts';
 import { factorOf } from '../../src/formula/units.ts';
 
@@ -15,19 +16,8 @@ export const recordOf = (id: string): Formula => {
   return found;
 };
 
-/** The values a page shows first. */
-export const startsOf = (formula: Formula): Given =>
-  complete(
-    formula,
-    Object.fromEntries(
-      Object.entries(formula.inputs).flatMap(([key, input]) => {
-        if (isChoice(input)) return [[key, input.choices[input.start]]];
-        return typeof input.default === 'function' && !input.optional
-          ? []
-          : [[key, input.start * factorOf(input.unit)]];
-      }),
-    ),
-  );
+/** The values a page shows first, completed. */
+export const startsOf = (formula: Formula): Given => complete(formula, pageStarts(formula));
 
 /** Any legal value of an input: over its slider's span mostly, over its whole range sometimes, its ends always. */
 const valueOf = (input: Input, wide: boolean): fc.Arbitrary<unknown> => {

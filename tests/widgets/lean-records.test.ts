@@ -4,12 +4,12 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import ts from 'typescript-eslint';
 import { afterAll, describe, expect, it } from 'vitest';
-import { compute } from '../../src/formula/evaluate.ts';
+import { compute } from '../../src/formula/compute.ts';
 import { complete } from '../../src/formula/read.ts';
 import type { Formula } from '../../src/formula/record.ts';
 import { formulas } from '../../src/formulas.ts';
 import { lean } from '../../src/site/lean-records.ts';
-import { startsOf } from '../../src/widgets/parts/starts.ts';
+import { startsOf } from '../../src/formula/starts.ts';
 import { textOf } from '../support/content.ts';
 import { filesUnder, root } from '../support/files.ts';
 

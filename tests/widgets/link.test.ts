@@ -4,7 +4,8 @@ import { complete } from '../../src/formula/read.ts';
 import { idOf, isChoice } from '../../src/formula/record.ts';
 import { factorOf } from '../../src/formula/units.ts';
 import { readQuery } from '../../src/widgets/parts/read-link.ts';
-import { onlyInPlay, startsOf, writeQuery } from '../../src/widgets/parts/starts.ts';
+import { startsOf } from '../../src/formula/starts.ts';
+import { onlyInPlay, writeQuery } from '../../src/widgets/parts/starts.ts';
 import { calculator, calculators } from './calculators.ts';
 
 const { formula } = calculator('framing-distance');

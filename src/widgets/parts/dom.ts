@@ -23,6 +23,35 @@ export const make = (
   return made;
 };
 
+/** An element as it should stand; without a text its content is left alone. */
+export interface Wanted {
+  readonly name: string;
+  readonly attributes?: Readonly<Record<string, string>>;
+  readonly text?: string;
+}
+
+/**
+ * Makes an element's children what is wanted, touching only what differs: a drawing that moves keeps most of its lines,
+ * and a phone has the less to lay out again.
+ */
+export const settle = (parent: Element, wanted: readonly Wanted[], space?: string): void => {
+  wanted.forEach(({ name, attributes = {}, text }, i) => {
+    const there = parent.children[i];
+    if (there?.localName !== name) {
+      const made = make(name, text ?? '', attributes, space);
+      if (there) there.replaceWith(made);
+      else parent.append(made);
+      return;
+    }
+    for (const old of there.getAttributeNames())
+      if (!(old in attributes)) there.removeAttribute(old);
+    for (const [key, value] of Object.entries(attributes))
+      if (there.getAttribute(key) !== value) there.setAttribute(key, value);
+    if (text !== undefined) setText(there, text);
+  });
+  while (parent.children.length > wanted.length) parent.lastElementChild?.remove();
+};
+
 /** A button among words. */
 export const button = (text: string, attributes: Readonly<Record<string, string>>): Element =>
   make('button', text, { type: 'button', class: 'tool', ...attributes });

@@ -3,7 +3,7 @@ import { isChoice } from '../../formula/record.ts';
 import { unitFor, writeQuantity } from '../../formula/notation/write.ts';
 import { showResult } from '../../formula/show.ts';
 import type { Calculator } from './calculator.ts';
-import { all, button, make, one, setText } from './dom.ts';
+import { all, button, make, one, setText, settle } from './dom.ts';
 import { elementOf } from './marks.ts';
 import { PlateState, type FieldView } from './plate-state.ts';
 
@@ -25,26 +25,33 @@ const QUIET = 500;
 const setDrawing = (figure: HTMLElement, { width, height, marks, says, table }: Sheet): void => {
   const svg = figure.querySelector('svg');
   if (!svg) return;
-  for (const [name, value] of Object.entries({ viewBox: `0 0 ${width} ${height}`, width, height }))
-    svg.setAttribute(name, String(value));
+  const box = { viewBox: `0 0 ${width} ${height}`, width: String(width), height: String(height) };
+  for (const [name, value] of Object.entries(box))
+    if (svg.getAttribute(name) !== value) svg.setAttribute(name, value);
   setText(one(svg, 'desc'), says);
-  one(svg, 'g')?.replaceChildren(
-    ...marks.map((mark) => {
-      const { name, attributes } = elementOf(mark);
-      return make(name, mark.kind === 'text' ? mark.text : '', attributes, svg.namespaceURI ?? '');
-    }),
+  const lines = one(svg, 'g');
+  if (lines)
+    settle(
+      lines,
+      marks.map((mark) => ({ ...elementOf(mark), text: mark.kind === 'text' ? mark.text : '' })),
+      svg.namespaceURI ?? '',
+    );
+  const body = one(figure, 'tbody');
+  if (!body) return;
+  settle(
+    body,
+    table.rows.map(() => ({ name: 'tr' })),
   );
-  one(figure, 'tbody')?.replaceChildren(
-    ...table.rows.map((cells) => {
-      const row = make('tr', '');
-      row.append(
-        ...cells.map((cell, i) =>
-          i === 0 ? make('th', cell, { scope: 'row' }) : make('td', cell),
+  table.rows.forEach((cells, i) => {
+    const row = body.children[i];
+    if (row)
+      settle(
+        row,
+        cells.map((text, at) =>
+          at === 0 ? { name: 'th', attributes: { scope: 'row' }, text } : { name: 'td', text },
         ),
       );
-      return row;
-    }),
-  );
+  });
 };
 
 const setNote = (note: Element | null, { trouble, echo }: FieldView): void => {
@@ -66,10 +73,16 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
   const keyOf = (element: Element): string =>
     element.closest<HTMLElement>('[data-field]')?.dataset['field'] ?? '';
 
+  const set = new Map<string, string>();
   const setField = (field: HTMLElement): void => {
     const key = keyOf(field);
     const view = state.field(key);
     const { text, trouble, track, value } = view;
+    // Most numbers stay as they are while one is moved, and a phone has no time to look them all over. A choice may
+    // have fields of its own open, and is looked at each time.
+    const sight = JSON.stringify([view, track?.min, track?.max]);
+    if (view.track && set.get(key) === sight) return;
+    set.set(key, sight);
     field.hidden = !view.shown;
     field.toggleAttribute('data-wrong', trouble !== undefined);
     setNote(one(field, '[id$="-note"]'), view);
@@ -104,24 +117,30 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
       preset.setAttribute('aria-pressed', String(Number(preset.dataset['put']) === value));
   };
 
+  const dimmed = all(section, '.result, .result-more, .drawing, .worked');
+  const outs = all(section, '[data-out]');
+  const places = all<MathMLElement>(section, '[data-val]');
+  const systems = all(section, '[data-do][aria-pressed]');
+  const said = one(section, '.result');
+  const figure = one(section, '.drawing');
+
   const render = (): void => {
     const { given, results, style, stale, notice, trouble } = state;
     fields.forEach(setField);
-    one(section, '.result')?.replaceChildren(
+    said?.replaceChildren(
       ...state
         .sentence()
         .map(({ text, main }) => (main ? make('span', text, { class: 'result-number' }) : text)),
     );
-    for (const part of all(section, '.result, .result-more, .drawing, .worked'))
-      part.toggleAttribute('data-stale', stale);
+    for (const part of dimmed) part.toggleAttribute('data-stale', stale);
     setNotice([notice, trouble?.message].filter(Boolean).join(' '));
-    for (const cell of all(section, '[data-out]')) {
+    for (const cell of outs) {
       const key = cell.dataset['out'] ?? '';
       const output = formula.outputs[key];
       if (output) setText(cell, showResult(output, results[key], style));
     }
     const worked = formula.worked.values(given, results);
-    for (const place of all<MathMLElement>(section, '[data-val]')) {
+    for (const place of places) {
       const number = worked[place.dataset['val'] ?? ''];
       if (number)
         setText(
@@ -134,9 +153,8 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
           ).replaceAll(' ', '\u00a0'),
         );
     }
-    for (const tool of all(section, '[data-do][aria-pressed]'))
+    for (const tool of systems)
       tool.setAttribute('aria-pressed', String(tool.dataset['do'] === style.system));
-    const figure = one(section, '.drawing');
     if (figure && !stale) setDrawing(figure, draw(given, results, style));
   };
 

@@ -1,5 +1,5 @@
 import { AmbiguousError, InputError } from '../../formula/errors.ts';
-import { compute } from '../../formula/evaluate.ts';
+import { compute } from '../../formula/compute.ts';
 import { markOf, type Mark } from '../../formula/notation/number.ts';
 import { writeQuantity, type Style } from '../../formula/notation/write.ts';
 import { complete, readInput, writeInput } from '../../formula/read.ts';
@@ -11,11 +11,12 @@ import {
   type Results,
   type Value,
 } from '../../formula/record.ts';
+import { rivalsOf, startsOf } from '../../formula/starts.ts';
 import { dimensionOf, factorOf, type Unit } from '../../formula/units.ts';
 import { shownUnit, showFor, type Calculator, type Part } from './calculator.ts';
 import { trackFor, type Track } from './track.ts';
 import type { Loaded } from './read-link.ts';
-import { inPlay, startsOf, writeQuery } from './starts.ts';
+import { inPlay, writeQuery } from './starts.ts';
 
 /** What is wrong with a field, and the readings to choose from where its text has two. */
 export interface Trouble {
@@ -101,6 +102,7 @@ export class PlateState {
     this.#texts[key] = text;
     Reflect.deleteProperty(this.#held, key);
     this.notice = '';
+    if (text.trim() !== '') this.#clearRivals(key);
     this.#refresh();
     if (!this.#troubles[key] && !isChoice(this.#input(key))) this.#answerIn(markOf(text));
   }
@@ -109,6 +111,7 @@ export class PlateState {
   put(key: string, value: Value): void {
     this.notice = '';
     this.#write(key, value);
+    this.#clearRivals(key);
     this.#refresh();
   }
 
@@ -173,6 +176,16 @@ export class PlateState {
   /** Results are answered in the decimal mark the reader last used. */
   #answerIn(mark: Mark | undefined): void {
     if (mark) this.style = { ...this.style, decimal: mark };
+  }
+
+  /** Of inputs that stand in for one another the last one set counts; the others are emptied. */
+  #clearRivals(key: string): void {
+    const rivals = rivalsOf(this.calculator.formula, idOf(this.#input(key)));
+    for (const [other, input] of Object.entries(this.calculator.formula.inputs))
+      if (rivals.includes(idOf(input))) {
+        this.#texts[other] = '';
+        Reflect.deleteProperty(this.#held, other);
+      }
   }
 
   #input(key: string): Input {

@@ -1,9 +1,10 @@
 import { InputError } from '../../formula/errors.ts';
-import { compute } from '../../formula/evaluate.ts';
+import { compute } from '../../formula/compute.ts';
 import { complete, readInput } from '../../formula/read.ts';
 import { idOf, isChoice, type Formula, type Value } from '../../formula/record.ts';
 import { factorOf } from '../../formula/units.ts';
-import { onlyInPlay, startsOf } from './starts.ts';
+import { startsOf } from '../../formula/starts.ts';
+import { onlyInPlay } from './starts.ts';
 
 /** Longer than any link of ours; what is longer was not made here. */
 const LONGEST = 2000;

@@ -1,4 +1,4 @@
-import { readInput, writeInput } from '../../formula/read.ts';
+import { writeInput } from '../../formula/read.ts';
 import {
   idOf,
   isChoice,
@@ -7,22 +7,6 @@ import {
   type Input,
   type Value,
 } from '../../formula/record.ts';
-import { factorOf } from '../../formula/units.ts';
-
-/** What an input holds when a page opens, or undefined where its field starts empty. */
-export const startOf = (input: Input): Value => {
-  if (isChoice(input)) return readInput(input, input.start);
-  // A value that is worked out from the others stays so until the reader says otherwise.
-  return typeof input.default === 'function' ? undefined : input.start * factorOf(input.unit);
-};
-
-export const startsOf = (formula: Formula): Record<string, Value> =>
-  Object.fromEntries(
-    Object.entries(formula.inputs).flatMap(([key, input]) => {
-      const value = startOf(input);
-      return value === undefined ? [] : [[key, value]];
-    }),
-  );
 
 /** Whether an input is shown and counts: some belong to one choice of another. */
 export const inPlay = (

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { InputError } from '../../../src/formula/errors.ts';
-import { compute } from '../../../src/formula/evaluate.ts';
+import { compute } from '../../../src/formula/compute.ts';
 import { complete } from '../../../src/formula/read.ts';
 import record from '../../../src/optics/lens/backdrop-coverage.ts';
 import size from '../../../src/optics/lens/frame-size.ts';

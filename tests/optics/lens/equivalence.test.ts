@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, it } from 'vitest';
-import { compute } from '../../../src/formula/evaluate.ts';
+import { compute } from '../../../src/formula/compute.ts';
 import { complete } from '../../../src/formula/read.ts';
 import { exactOf } from '../../../src/optics/aperture/marks.ts';
 import record from '../../../src/optics/lens/equivalence.ts';

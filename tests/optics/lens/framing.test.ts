@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { compute } from '../../../src/formula/evaluate.ts';
+import { compute } from '../../../src/formula/compute.ts';
 import { complete } from '../../../src/formula/read.ts';
 import type { Given } from '../../../src/formula/record.ts';
 import framing from '../../../src/optics/lens/framing-distance.ts';
