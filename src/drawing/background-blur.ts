@@ -14,7 +14,7 @@ import { finder, rim } from './finder.ts';
 import { corners, pen, WIDTH } from './pen.ts';
 import { bar, scaleFor } from './scale.ts';
 import type { Sheet } from './sheet.ts';
-import { stop, threeStops } from './stops.ts';
+import { comparedStops, stop } from './stops.ts';
 
 const SEEN: Box = [8, 8, 118, 168];
 /** The pupil's place in the view from above, its axis, and how far the view runs. */
@@ -33,10 +33,10 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     showResult(formula.outputs[key], results[key], style);
   const seen = finder({ ...from, aspect: null }, SEEN);
   const cone = coneOf({ f, N: marked(N, marks), s: fromLens(from), p });
-  const shots = threeStops(N).map((setting, i) => ({
+  const shots = comparedStops(from).map(({ N: setting, chosen }) => ({
     name: stop(setting, style),
-    chosen: i === 1,
-    blur: i === 1 ? results : formula.compute({ ...from, N: setting }),
+    chosen,
+    blur: chosen ? results : formula.compute({ ...from, N: setting }),
   }));
 
   // What the camera sees: the child, and the discs as wide as they are in that frame.

@@ -10,7 +10,7 @@ import { corners, pen, WIDTH, widthOf } from './pen.ts';
 import { bar, scaleFor } from './scale.ts';
 import { sharpChild } from './sharp.ts';
 import type { Sheet } from './sheet.ts';
-import { stop, threeStops } from './stops.ts';
+import { comparedStops, stop } from './stops.ts';
 
 type In = Parameters<typeof formula.compute>[0];
 type Depth = ReturnType<typeof formula.compute> &
@@ -30,9 +30,9 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   const on = pen(style);
   const show = (depth: Depth, key: keyof typeof formula.outputs): string =>
     showResult(formula.outputs[key], depth[key], style);
-  const strips = threeStops(from.N).map((N, i) => {
-    const depth = (i === 1 ? results : formula.compute({ ...from, N })) as unknown as Depth;
-    return { depth, name: stop(N, style), chosen: i === 1 };
+  const strips = comparedStops(from).map(({ N, chosen }) => {
+    const depth = (chosen ? results : formula.compute({ ...from, N })) as unknown as Depth;
+    return { depth, name: stop(N, style), chosen };
   });
   const { s } = from;
   const lens = s - fromLens(from);

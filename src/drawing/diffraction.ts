@@ -88,7 +88,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     table: {
       head: ['drawn', 'width', 'reached at'],
       rows: [
-        ['Airy disc', airy === undefined ? 'not given' : show('airy'), ''],
+        ['Airy disc', airy === undefined ? 'not given' : show('airy'), '–'],
         ['circle', c === undefined ? 'not given' : size(c), show('limit')],
         ['pixel', pitch === undefined ? 'not given' : size(pitch), show('pixelLimit')],
       ],

@@ -97,7 +97,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
           c === undefined ? 'not given' : showResult(formula.outputs.flash, c, style),
           '1',
         ],
-        ['speed of the child', speed, ''],
+        ['speed of the child', speed, '–'],
       ],
     },
   };

@@ -6,6 +6,26 @@ import { thirdMarks } from '../optics/aperture/marks.ts';
 export const stop = (N: number, style: Style): string =>
   writeQuantity(N, 'f/', 3, { ...style, exact: true });
 
+interface Stops {
+  readonly N: FNumber;
+  readonly N2: FNumber | undefined;
+  readonly N3: FNumber | undefined;
+}
+
+/** The three apertures a plate compares, widest first: those given, and neighbours of the first for those that are not. */
+export const comparedStops = ({
+  N,
+  N2,
+  N3,
+}: Stops): { readonly N: FNumber; readonly chosen: boolean }[] => {
+  const [wider, , narrower] = threeStops(N);
+  return [
+    { N, chosen: true },
+    { N: N2 ?? wider, chosen: false },
+    { N: N3 ?? narrower, chosen: false },
+  ].sort((a, b) => a.N - b.N);
+};
+
 /**
  * A setting with its neighbours a stop wider and a stop narrower, widest first: marks beside a mark, else exact stops.
  * @example threeStops(fNumber(4)) // 2.8, 4, 5.6

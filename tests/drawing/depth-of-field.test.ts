@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { draw } from '~/drawing/depth-of-field.ts';
 import { threeStops } from '~/drawing/stops.ts';
 import { fNumber } from '~/formula/quantities.ts';
-import { compute } from '~/formula/evaluate.ts';
+import { compute } from '~/formula/compute.ts';
 import { showResult } from '~/formula/show.ts';
 import formula from '~/optics/aperture/depth-of-field.ts';
 import { paths, sheetOf, texts, valuesOf, wide } from './sheets.ts';

@@ -4,7 +4,7 @@ import { defineFormula } from '../../formula/record.ts';
 import { format, framed, orientation } from '../lens/frame.ts';
 import { backdropDistance, focalLength, subjectDistance } from '../lens/inputs.ts';
 import { fromLens, lensOffset, measuredFrom } from '../lens/measured-from.ts';
-import { fNumber, pupil } from './inputs.ts';
+import { fNumber, pupil, second, third } from './inputs.ts';
 import { marked, marks } from './marks.ts';
 import { blurAt, coneOf } from './pupil.ts';
 
@@ -41,6 +41,8 @@ export default defineFormula({
       means: 'the print’s height, from the whole height of the frame as held',
     },
     p: pupil,
+    N2: second,
+    N3: third,
     marks,
     from: measuredFrom,
     o: lensOffset,
@@ -69,7 +71,7 @@ export default defineFormula({
     print: { name: 'print blur', unit: 'mm', digits: 3, means: 'the same on the print' },
     backdrop: {
       name: 'backdrop blur',
-      tex: 'D\\,b/(s - e)',
+      tex: 'Db/(s - e)',
       unit: 'mm',
       digits: 3,
       means: 'the same on the backdrop itself: creases and brush strokes much narrower are lost',

@@ -5,9 +5,14 @@ export const sentence: Sentence = (given, results, show) => {
   const over = results['over'] as number;
   const verdict =
     results['below'] === true
-      ? `${given['margin'] === 0 ? 'under the flash' : `clear of the ${show.given('margin')} margin`}`
+      ? given['margin'] === 0
+        ? 'under the flash'
+        : `clear of the ${show.given('margin')} margin`
       : `not ${show.given('margin')} under`;
-  const sync = results['within'] === false ? ' The shutter is faster than the sync speed: part of the frame stays dark.' : '';
+  const sync =
+    results['within'] === false
+      ? ' The shutter is faster than the sync speed: part of the frame stays dark.'
+      : '';
   return [
     { text: 'The room’s light is ' },
     { text: show.size('over'), main: true },

@@ -7,6 +7,6 @@ export default {
   formula,
   draw,
   sentence,
-  fields: ['N', 'f', 's', 'b', 'orientation', 'format'],
+  fields: ['N', 'N2', 'N3', 'f', 's', 'b', 'orientation', 'format'],
   more: ['a', 'H', 'p', 'marks', 'from', 'o'],
 } satisfies Calculator;

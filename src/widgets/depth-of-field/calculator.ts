@@ -7,6 +7,6 @@ export default {
   formula,
   draw,
   sentence,
-  fields: ['N', 'f', 's', 'c', 'format'],
+  fields: ['N', 'N2', 'N3', 'f', 's', 'c', 'format'],
   more: ['p', 'marks', 'from', 'o'],
 } satisfies Calculator;

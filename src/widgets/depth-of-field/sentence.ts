@@ -9,7 +9,11 @@ export const sentence: Sentence = (_given, results, show) =>
         { text: ` to infinity is sharp.` },
       ]
     : [
-        { text: `At ${show.given('N')} everything from ${show.result('near')} to ${show.result('far')} is sharp: ` },
+        {
+          text: `At ${show.given('N')} everything from ${show.result('near')} to ${show.result('far')} is sharp: `,
+        },
         { text: show.result('total'), main: true },
-        { text: `, ${show.result('inFront')} of it in front of the eye and ${show.result('behind')} behind.` },
+        {
+          text: `, ${show.result('inFront')} of it in front of the eye and ${show.result('behind')} behind.`,
+        },
       ];

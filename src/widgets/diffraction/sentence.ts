@@ -2,7 +2,10 @@ import type { Sentence } from '../parts/calculator.ts';
 
 /** The Airy disc against the circle and, as a different question, the pixel. */
 export const sentence: Sentence = (_given, results, show) => {
-  const limit = results['limit'] === undefined ? '' : ` It fills the circle of confusion at ${show.result('limit')}.`;
+  const limit =
+    results['limit'] === undefined
+      ? ''
+      : ` It fills the circle of confusion at ${show.result('limit')}.`;
   const pixel =
     results['pixels'] === undefined
       ? ''

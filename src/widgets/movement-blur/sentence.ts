@@ -5,7 +5,9 @@ export const sentence: Sentence = (_given, results, show) => {
   const flash = results['flash'] !== undefined;
   const circles = flash ? 'flashCircles' : 'ambientCircles';
   const outlasts =
-    results['outlasts'] === true ? ' The flash outlasts the shutter: part of its light is lost.' : '';
+    results['outlasts'] === true
+      ? ' The flash outlasts the shutter: part of its light is lost.'
+      : '';
   const ghost =
     results['ghost'] === undefined
       ? ''
@@ -16,7 +18,13 @@ export const sentence: Sentence = (_given, results, show) => {
     results[circles] === undefined ? '' : `, ${show.result(circles)} circles of confusion`;
   return [
     { text: `While the ${flash ? 'flash burns' : 'shutter is open'} the image moves ` },
-    { text: results[flash ? 'flash' : 'ambient'] === undefined ? 'an unknown way' : show.result(flash ? 'flash' : 'ambient'), main: true },
+    {
+      text:
+        results[flash ? 'flash' : 'ambient'] === undefined
+          ? 'an unknown way'
+          : show.result(flash ? 'flash' : 'ambient'),
+      main: true,
+    },
     { text: `${within}.${ghost}${outlasts}` },
   ];
 };
