@@ -29,8 +29,9 @@ export const quay: readonly Patch[] = [
   { box: [-1.26, 1.5, -0.56, 1.58], colour: [0.05, 0.04, 0.05] },
   { box: [-1.08, 1.12, -0.96, 1.3], colour: [0.75, 0.5, 0.18] },
   { box: [-0.86, 1.12, -0.74, 1.3], colour: [0.75, 0.5, 0.18] },
-  { box: [-0.3, 0.72, 0.28, 0.84], colour: [0.3, 0.3, 0.28] },
-  { box: [-0.01, 0.84, 0.01, 1.7], colour: [0.4, 0.3, 0.2] },
+  { box: [-0.46, 0.72, -0.06, 0.84], colour: [0.3, 0.3, 0.28] },
+  { box: [-0.29, 0.84, -0.27, 1.7], colour: [0.4, 0.3, 0.2] },
+  { box: [-1.35, 0, 1.35, 0.62], colour: [0.05, 0.045, 0.04] },
   { box: [0.5, 0.7, 1.1, 0.8], colour: [0.08, 0.16, 0.2] },
   { box: [0.78, 0.8, 0.8, 1.55], colour: [0.3, 0.22, 0.14] },
   ...[0, 1, 2, 3, 4].flatMap((row): Patch[] =>
@@ -54,9 +55,9 @@ export const quay: readonly Patch[] = [
 
 /** Lamps along the quay. The first stands alone in the sky, where nothing disturbs its disc. */
 export const lamps: readonly Lamp[] = [
-  { x: 0.3, y: 1.02, level: 1.6 },
-  { x: -0.36, y: 0.98, level: 1.2 },
-  { x: 0, y: 1.2, level: 0.9 },
+  { x: 0.26, y: 1.1, level: 1.6 },
+  { x: -0.42, y: 1.02, level: 1.2 },
+  { x: 0.04, y: 1.33, level: 0.9 },
   { x: -0.2, y: 0.68, level: 0.5 },
   { x: 0.62, y: 0.9, level: 1 },
   { x: 1.02, y: 1.05, level: 0.8 },

@@ -113,9 +113,11 @@ export const paint = (canvas: HTMLCanvasElement, plate: BlurPlate): void => {
 
   const scale = plate.perMetre.backdrop * height;
   const diameter = Math.max(plate.disc * height, 1);
+  // A lamp adds its light to what lies behind it.
+  context.globalCompositeOperation = 'lighter';
   for (const { x, y, level } of lamps) {
     // A lamp's light is spread over its disc: twice as wide is a quarter as bright, once it no longer burns out.
-    const glow = Math.min(1, (level * 1e-4) / Math.max(plate.disc, 0.004) ** 2);
+    const glow = Math.min(1, (level * 8e-4) / Math.max(plate.disc, 0.004) ** 2);
     context.fillStyle = `rgb(${onScreen(glow)} ${onScreen(glow * 0.78)} ${onScreen(glow * 0.42)})`;
     context.beginPath();
     context.arc(
@@ -127,6 +129,8 @@ export const paint = (canvas: HTMLCanvasElement, plate: BlurPlate): void => {
     );
     context.fill();
   }
+
+  context.globalCompositeOperation = 'source-over';
 
   const near = plate.perMetre.child * height;
   context.fillStyle = '#23252b';
