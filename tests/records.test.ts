@@ -89,7 +89,8 @@ describe.each(records.map((record) => [record.id, record] as const))('record %s'
         const [low, high] = input.span ?? input.range;
         expect(input.start).toBeGreaterThanOrEqual(low);
         expect(input.start).toBeLessThanOrEqual(high);
-        if (starts[id] !== undefined)
+        // The set's margin is cloth beside the frame; that of the ambient light is counted in stops.
+        if (starts[id] !== undefined && !(id === 'margin' && input.unit === 'stop'))
           expectClose(
             readInput(input, starts[id], { stored: true }) as number,
             input.start * factorOf(input.unit),

@@ -37,6 +37,14 @@ const soften = (points: readonly Point[]): Point[] =>
 
 const round = (x: number): number => Math.round(x * 100) / 100;
 
+/** A front or side outline as it is drawn: its corners softened, in metres over the seat, y up. */
+export const outlineOf = (outline: string): Point[] => {
+  const half = read(outline);
+  const mirrored =
+    outline === CHILD || outline === RABBIT ? half.map(([x, y]): Point => [-x, y]).reverse() : [];
+  return soften(soften([...half, ...mirrored]));
+};
+
 /** Sets a figure down: `at` says where on the sheet a point of the outline falls, in metres over the seat. */
 export const figure = (
   on: Pen,
@@ -44,10 +52,7 @@ export const figure = (
   at: (x: number, y: number) => Point,
   box?: Box,
 ): void => {
-  const half = read(outline);
-  const mirrored =
-    outline === CHILD || outline === RABBIT ? half.map(([x, y]): Point => [-x, y]).reverse() : [];
-  const points = soften(soften([...half, ...mirrored])).map(([x, y]): Point => {
+  const points = outlineOf(outline).map(([x, y]): Point => {
     const [u, v] = at(x, y);
     return [round(u), round(v)];
   });

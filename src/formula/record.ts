@@ -31,6 +31,8 @@ export interface QuantityInput {
   readonly default?: number | ((given: Given) => number);
   /** May be left out; the results that need it are then not given. */
   readonly optional?: true;
+  /** A page begins with this optional input left out; `start` is then only what to suggest. */
+  readonly empty?: true;
   /** Several values of the same kind, written `a; b; c`. */
   readonly list?: { readonly min: number; readonly max: number };
   /** Values a table or a row of presets runs through. */

@@ -16,7 +16,7 @@ export const startsOf = (formula: Formula): Record<string, Value> => {
     Object.entries(formula.inputs).flatMap(([key, input]) => {
       if (later.includes(idOf(input))) return [];
       if (isChoice(input)) return [[key, readInput(input, input.start)]];
-      if (typeof input.default === 'function') return [];
+      if (typeof input.default === 'function' || input.empty) return [];
       return [[key, input.start * factorOf(input.unit)]];
     }),
   );

@@ -18,6 +18,9 @@ export const start = (id: string): number => {
 /** The same for a choice: the harbour set's id for it. */
 export const startText = (id: string): string => {
   const text: string | undefined = (harbourSet.starts as Readonly<Record<string, string>>)[id];
-  if (text === undefined) throw new Error(`The harbour set has no ${id}.`);
+  if (text === undefined)
+    throw new Error(
+      `shared/tables/harbour-set.json has no start for ${id}: add one, in the unit of the input.`,
+    );
   return text;
 };

@@ -11,6 +11,24 @@ import type { Mark, Role, Sheet } from '~/drawing/sheet.ts';
 export type Draw = (given: Given, results: Results, style: Style) => Sheet;
 type Path = Extract<Mark, { kind: 'path' }>;
 
+/** Drops all but one group of inputs that stand in for one another: the one asked for, else the first. */
+const oneWay = (
+  formula: Formula,
+  values: Record<string, Value>,
+  choose: (groups: readonly (readonly string[])[]) => readonly string[] | undefined,
+): Record<string, Value> => {
+  const dropped = (formula.ways ?? []).flatMap(({ groups }) => {
+    const kept = choose(groups) ?? groups[0];
+    return groups.flat().filter((id) => !kept?.includes(id));
+  });
+  return Object.fromEntries(
+    Object.entries(values).filter(([key]) => {
+      const input = formula.inputs[key];
+      return input !== undefined && !dropped.includes(idOf(input));
+    }),
+  );
+};
+
 /** The values a plate shows first, with some of them typed otherwise; '' leaves an optional one out. */
 export const valuesOf = (formula: Formula, typed: Readonly<Record<string, string>> = {}): Given => {
   const values: Record<string, Value> = {};
@@ -22,7 +40,10 @@ export const valuesOf = (formula: Formula, typed: Readonly<Record<string, string
     else if (typeof input.default !== 'function' || input.optional)
       values[key] = input.start * factorOf(input.unit);
   }
-  return complete(formula, values);
+  const given = oneWay(formula, values, (groups) =>
+    groups.find((group) => group.some((id) => Boolean(typed[id]))),
+  );
+  return complete(formula, given);
 };
 
 export const sheetOf = (
@@ -78,10 +99,12 @@ export const anyLegal = (formula: Formula): fc.Arbitrary<{ given: Given; results
     ]),
   );
   return fc
-    .record(parts)
-    .map((values) => {
-      const given = Object.fromEntries(
-        Object.entries(values).filter(([, one]) => one !== undefined),
+    .tuple(fc.record(parts), fc.nat(1))
+    .map(([values, way]) => {
+      const given = oneWay(
+        formula,
+        Object.fromEntries(Object.entries(values).filter(([, one]) => one !== undefined)),
+        (groups) => groups[way],
       );
       try {
         const all = complete(formula, given);
@@ -92,6 +115,35 @@ export const anyLegal = (formula: Formula): fc.Arbitrary<{ given: Given; results
       }
     })
     .filter((one) => one !== undefined);
+};
+
+/** A letter at 13 units is no wider than this on average; the same room the drawings leave. */
+const LETTER = 6.5;
+
+/** What is wrong with a sheet: marks that are no numbers or lie off it, words over its edges, a table or a text with holes. */
+export const faults = (sheet: Sheet): string[] => {
+  const found: string[] = [];
+  const { width, height } = sheet;
+  for (const mark of sheet.marks) {
+    if (mark.kind === 'path') {
+      if (!/^M[-\d.MLHAaZ ]+$/.test(mark.d)) found.push(`odd path ${mark.d.slice(0, 80)}`);
+      // Numbers of an arc's flags stay small, so every number can be held to the sheet.
+      const worst = Math.max(...(mark.d.match(/-?[\d.]+/g) ?? []).map((x) => Math.abs(Number(x))));
+      if (!(worst < 3 * width))
+        found.push(`far off the sheet: ${mark.role} ${mark.d.slice(0, 80)}`);
+      continue;
+    }
+    const room =
+      mark.text.length * LETTER * { start: 0, middle: 0.5, end: 1 }[mark.anchor ?? 'start'];
+    const [left, right] = [mark.x - room, mark.x - room + mark.text.length * LETTER];
+    if (!(left >= 0 && right <= width)) found.push(`${mark.text} from ${left} to ${right}`);
+    if (!(mark.y >= 9 && mark.y <= height)) found.push(`${mark.text} at height ${mark.y}`);
+  }
+  const words = [sheet.says, ...sheet.table.head, ...sheet.table.rows.flat()].join(' ');
+  if (/NaN|undefined|Infinity|\[object/.test(words)) found.push(words);
+  if (sheet.table.rows.some((row) => row.length !== sheet.table.head.length))
+    found.push('ragged table');
+  return found;
 };
 
 /** The numbers of a path, in pairs: its corners, where it is drawn of straight lines. */

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { formulas } from '../../src/formulas.ts';
 import { complete } from '../../src/formula/read.ts';
 import { startsOf as pageStarts } from '../../src/formula/starts.ts';
-import { isChoice, type Formula, type Given, type Input } from '../../src/formula/record.ts';
+import { idOf, isChoice, type Formula, type Given, type Input } from '../../src/formula/record.ts';
 import { factorOf } from '../../src/formula/units.ts';
 
 /** Every record on the site, in the order of the plates. */
@@ -44,6 +44,26 @@ const valueOf = (input: Input, wide: boolean): fc.Arbitrary<unknown> => {
  * @param wide over the whole legal range, its ends and infinity included
  */
 export const givenFor = (formula: Formula, wide = false): fc.Arbitrary<Record<string, unknown>> =>
+  fc.tuple(everyInput(formula, wide), fc.nat(5)).map(([given, way]) => oneWay(formula, given, way));
+
+/** Of inputs that stand in for one another one group is kept. */
+const oneWay = (
+  formula: Formula,
+  given: Record<string, unknown>,
+  way: number,
+): Record<string, unknown> => {
+  const dropped = (formula.ways ?? []).flatMap(({ groups }) =>
+    groups.filter((_group, at) => at !== way % groups.length).flat(),
+  );
+  return Object.fromEntries(
+    Object.entries(given).filter(([key]) => {
+      const input = formula.inputs[key];
+      return input !== undefined && !dropped.includes(idOf(input));
+    }),
+  );
+};
+
+const everyInput = (formula: Formula, wide: boolean): fc.Arbitrary<Record<string, unknown>> =>
   fc.record(
     Object.fromEntries(
       Object.entries(formula.inputs).flatMap(([key, input]) =>

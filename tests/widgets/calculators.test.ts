@@ -91,7 +91,12 @@ describe.each(calculators)('%s', (_name, calculator) => {
       if (!input.optional) continue;
       const state = new PlateState(calculator);
       state.type(key, '');
-      expect(state.stale, idOf(input)).toBe(false);
+      if (state.stale) {
+        // One of several ways of giving the same, or the only source of a default: the page asks for it.
+        const asked = [state.trouble, ...keys.map((one) => state.field(one).trouble)];
+        expect(asked.map((one) => one?.message ?? '').join(''), idOf(input)).toMatch(/ needs /);
+        continue;
+      }
       for (const text of seen(state)) expect(text).not.toMatch(/NaN|undefined|Infinity/);
     }
   });

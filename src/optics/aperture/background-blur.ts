@@ -1,9 +1,10 @@
+import { InputError } from '../../formula/errors.ts';
 import type { Length, Ratio } from '../../formula/quantities.ts';
 import { defineFormula } from '../../formula/record.ts';
 import { format, framed, orientation } from '../lens/frame.ts';
 import { backdropDistance, focalLength, subjectDistance } from '../lens/inputs.ts';
 import { fromLens, lensOffset, measuredFrom } from '../lens/measured-from.ts';
-import { fNumber, pupil } from './inputs.ts';
+import { fNumber, pupil, second, third } from './inputs.ts';
 import { marked, marks } from './marks.ts';
 import { blurAt, coneOf } from './pupil.ts';
 
@@ -40,6 +41,8 @@ export default defineFormula({
       means: 'the print’s height, from the whole height of the frame as held',
     },
     p: pupil,
+    N2: second,
+    N3: third,
     marks,
     from: measuredFrom,
     o: lensOffset,
@@ -68,7 +71,7 @@ export default defineFormula({
     print: { name: 'print blur', unit: 'mm', digits: 3, means: 'the same on the print' },
     backdrop: {
       name: 'backdrop blur',
-      tex: 'D\\,b/(s - e)',
+      tex: 'Db/(s - e)',
       unit: 'mm',
       digits: 3,
       means: 'the same on the backdrop itself: creases and brush strokes much narrower are lost',
@@ -87,15 +90,15 @@ export default defineFormula({
     { tex: 'h', means: 'the height of the frame on the sensor, as held' },
   ],
   compute({ format: size, orientation: held, f, N, s, b, a, H, p, marks: mode, from, o }) {
-    const cone = coneOf({ f, N: marked(N, mode), s: fromLens({ f, s, from, o }), p });
+    const near = fromLens({ f, s, from, o });
+    if (near === Infinity)
+      throw new InputError(
+        'The subject distance must be finite here: blur is told against the child in focus. Try 2.2 m.',
+        'subject-distance',
+      );
+    const cone = coneOf({ f, N: marked(N, mode), s: near, p });
     const { up } = framed({ format: size, orientation: held, aspect: null });
-    // Focused at infinity the blur over the child has no meaning left, but that on the sensor has: f times the angle.
-    const onSensor = (behind: Length): Length =>
-      (cone.reach === Infinity
-        ? behind === Infinity
-          ? 0
-          : (f * cone.D) / Infinity
-        : cone.m * blurAt(cone, behind)) as Length;
+    const onSensor = (behind: Length): Length => (cone.m * blurAt(cone, behind)) as Length;
     const subject = b === undefined ? undefined : blurAt(cone, b);
     const sensor = b === undefined ? undefined : onSensor(b);
     return {

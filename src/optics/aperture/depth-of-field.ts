@@ -3,7 +3,7 @@ import { defineFormula } from '../../formula/record.ts';
 import { format } from '../lens/frame.ts';
 import { focalLength, subjectDistance } from '../lens/inputs.ts';
 import { fromLens, lensOffset, measuredFrom } from '../lens/measured-from.ts';
-import { circle, fNumber, pupil } from './inputs.ts';
+import { circle, fNumber, pupil, second, third } from './inputs.ts';
 import { marked, marks } from './marks.ts';
 import { coneOf, sharpDepths } from './pupil.ts';
 
@@ -36,6 +36,8 @@ export default defineFormula({
     s: subjectDistance,
     c: circle,
     p: pupil,
+    N2: second,
+    N3: third,
     marks,
     from: measuredFrom,
     o: lensOffset,

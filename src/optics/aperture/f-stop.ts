@@ -26,7 +26,6 @@ export default defineFormula({
     },
     lightRatio: {
       name: 'light ratio',
-      tex: '(N_2/N_1)^2',
       unit: '1',
       digits: 3,
       means: 'how many times less light the second lets in',

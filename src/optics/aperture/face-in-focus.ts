@@ -105,6 +105,7 @@ export default defineFormula({
       span: [0, 400],
       start: start('knees-ahead'),
       optional: true,
+      empty: true,
       means: 'from the focused eye forward to the knees, if they are to be sharp',
     },
     toes: {
@@ -114,6 +115,7 @@ export default defineFormula({
       span: [0, 500],
       start: start('toes-ahead'),
       optional: true,
+      empty: true,
       means: 'from the focused eye forward to the toes, if they are to be sharp',
     },
     c: circle,
@@ -185,17 +187,20 @@ export default defineFormula({
         ([depthWanted, k]) =>
           (f + k + Math.sqrt((f - k) ** 2 + (4 * f * f * depthWanted) / (stop * c))) / 2,
       ),
-    ) as Length;
-    // Counted from the sensor, the lens moves as it focuses nearer.
-    const shift =
-      from === 'sensor' ? o + imageDistance({ f, s: least }) - imageDistance({ f, s: near }) : 0;
+    );
+    // Counted from the sensor, the lens moves as it focuses nearer; nearer than life size no lens of ours goes.
+    const nearest = Math.max(least, 2 * f) as Length;
+    const counted =
+      from === 'sensor'
+        ? nearest + o + imageDistance({ f, s: nearest }) - imageDistance({ f, s: near })
+        : least;
     return {
       covered: spare >= -1e-12,
       spare: spare as Length,
       side: front < back ? 'ahead' : 'behind',
       widest: widest as FNumber,
       mark: widestMark(widest, mode),
-      least: (least + shift) as Length,
+      least: counted as Length,
     };
   },
   worked: {

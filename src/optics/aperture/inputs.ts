@@ -15,6 +15,25 @@ export const fNumber = {
   means: 'the f-number set on the lens: focal length over the diameter of the entrance pupil',
 } as const satisfies QuantityInput;
 
+/** Two more f-numbers to draw beside the one that is reckoned; a stop either side of it unless given. */
+export const second = {
+  ...fNumber,
+  name: 'second f-number',
+  tex: 'N_2',
+  start: 2.8,
+  optional: true,
+  empty: true,
+  means: 'another f-number to draw beside it; one stop wider unless given',
+} as const satisfies QuantityInput;
+
+export const third = {
+  ...second,
+  name: 'third f-number',
+  tex: 'N_3',
+  start: 5.6,
+  means: 'a third f-number to draw beside them; one stop narrower unless given',
+} as const satisfies QuantityInput;
+
 export const shutter = {
   name: 'shutter',
   tex: 't',

@@ -154,7 +154,7 @@ async function timePages(): Promise<void> {
       await page.locator(`${plate} .result`).first().scrollIntoViewIfNeeded();
       const field = `${plate} input:is([type=text], :not([type]))`;
       await page.locator(field).first().scrollIntoViewIfNeeded();
-      await page.waitForFunction(() => document.querySelector('astro-island[ssr]') === null);
+      await page.waitForLoadState('networkidle');
       const drawn = (await page.locator(`${plate} .drawing svg`).count()) > 0;
       const times = await keyToPaint(page, field);
       judge(

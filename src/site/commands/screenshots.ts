@@ -48,10 +48,7 @@ try {
       document.querySelector(selector)?.scrollIntoView({ block: 'start' });
     }, to);
     await page.evaluate(() => document.fonts.ready.then(() => true));
-    await page.waitForFunction(
-      (selector) => document.querySelector(`${selector} astro-island[ssr]`) === null,
-      to,
-    );
+    await page.waitForLoadState('networkidle');
     await page.waitForTimeout(300);
     await page.screenshot({ path: join(target, file) });
     console.log(`public/tour/${file}`);

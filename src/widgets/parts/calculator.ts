@@ -23,6 +23,8 @@ export interface Show {
   given(key: string): string;
   /** A result, rounded as its record says. */
   result(key: string): string;
+  /** A result without its sign, where the words say which way: “5.9 mm short”. */
+  size(key: string): string;
   /** Any length, to the centimetre unless told otherwise. */
   length(metres: number, decimals?: number): string;
 }
@@ -55,6 +57,7 @@ export const sayInput = (input: Input, value: unknown, style: Style): string => 
   if (typeof value !== 'number') return 'not given';
   if (value === Infinity) return 'infinity';
   const unit = shownUnit(input.unit, input.imperial, style);
+  if (unit === 's') return writeQuantity(value, unit, { fraction: true }, style);
   const centimetres = unit === 'm' && Math.abs(value * 100 - Math.round(value * 100)) < 1e-9;
   return centimetres
     ? writeQuantity(value, unit, { decimals: 2 }, style)
@@ -75,6 +78,13 @@ export const showFor = (formula: Formula, given: Given, results: Results, style:
   result(key) {
     const output = formula.outputs[key];
     return output ? showResult(output, results[key], style) : '';
+  },
+  size(key) {
+    const output = formula.outputs[key];
+    const value = results[key];
+    return output
+      ? showResult(output, typeof value === 'number' ? Math.abs(value) : value, style)
+      : '';
   },
   length: (metres, decimals = 2) =>
     writeQuantity(metres, unitFor('m', undefined, style), { decimals }, style),

@@ -13,6 +13,8 @@ export interface LivePlate {
   readonly state: PlateState;
   /** Sets the page from the state, at the next frame; the address and the spoken result follow when things are quiet. */
   readonly changed: () => void;
+  /** Called at every setting of the page, for a picture that is no drawing. */
+  follow: (state: PlateState) => void;
   /** A word to the reader that is not part of the state. */
   readonly say: (text: string) => void;
   /** This page with this plate's state, and no other's. */
@@ -156,6 +158,7 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
     for (const tool of systems)
       tool.setAttribute('aria-pressed', String(tool.dataset['do'] === style.system));
     if (figure && !stale) setDrawing(figure, draw(given, results, style));
+    plate.follow(state);
   };
 
   const status = one(section, '[role=status]');
@@ -204,6 +207,7 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
     section,
     state,
     changed,
+    follow: () => undefined,
     address,
     say: (text) => {
       setNotice(text);
@@ -274,7 +278,7 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
 };
 
 /** Brings every plate of a formula on this page to life. */
-export const bring = (calculator: Calculator): void => {
-  for (const section of all(document, `[data-plate="${calculator.formula.id}"]`))
-    wake(section, calculator);
-};
+export const bring = (calculator: Calculator): readonly LivePlate[] =>
+  all(document, `[data-plate="${calculator.formula.id}"]`).map((section) =>
+    wake(section, calculator),
+  );

@@ -226,6 +226,10 @@ export class PlateState {
   #numberText(si: number, unit: Unit, digits = 6): string {
     if (si === Infinity) return '∞';
     const x = si / factorOf(unit);
+    // A shutter's own marks: below a third of a second in parts of one.
+    const under = unit === 's' && x > 0 && x < 0.3 ? Number((1 / x).toPrecision(4)) : 0;
+    if (under)
+      return `1/${this.style.decimal === 'comma' ? String(under).replace('.', ',') : under}`;
     const number = String(
       unit === 'ft' && Math.abs(x) >= 0.1 ? Number(x.toFixed(2)) : Number(x.toPrecision(digits)),
     );

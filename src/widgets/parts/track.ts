@@ -42,6 +42,22 @@ export const trackFor = (input: QuantityInput, unit: Unit): Track | undefined =>
       position: (si) => Math.min(Math.max(thirds(si), 0), thirds(high)),
     };
   }
+  // What is reckoned in stops, or runs over decades, moves in thirds of a stop.
+  const reciprocal = unit === 's' && low < 0.3;
+  if (low > 0 && high / low > 60) {
+    const thirds = (x: number): number => Math.round(3 * Math.log2(x / low));
+    const two = (x: number): number => Number(x.toPrecision(2));
+    return {
+      min: 0,
+      max: thirds(high),
+      step: 1,
+      value: (position) => {
+        const x = low * 2 ** (position / 3);
+        return (reciprocal && x < 0.3 ? 1 / two(1 / x) : two(x)) * factorOf(unit);
+      },
+      position: (si) => Math.min(Math.max(thirds(si / factorOf(unit)), 0), thirds(high)),
+    };
+  }
   const step = round((high - low) / 150);
   // In another unit the ends are no round numbers; the slider stays inside them.
   const min = tidy(Math.ceil(tidy(low / step)) * step);
