@@ -69,7 +69,8 @@ describe.each(records.map((record) => [record.id, record] as const))('record %s'
     const values = record.worked.values(starting, compute(record, starting));
     const marks = [...record.worked.tex.matchAll(/\\val\{(\w+)\}/g)].map(([, key]) => key);
     expect(Object.keys(values).sort()).toEqual([...marks].sort());
-    for (const { value } of Object.values(values)) expect(Number.isFinite(value)).toBe(true);
+    for (const { value } of Object.values(values))
+      if (value !== undefined) expect(Number.isFinite(value)).toBe(true);
     const plain = record.worked.tex.replace(/\\val\{\w+\}/g, '1');
     expect(() =>
       katex.renderToString(plain, { throwOnError: true, strict: 'error' }),

@@ -92,7 +92,8 @@ export type Results = Readonly<Record<string, number | boolean | string | undefi
 
 /** A number in the worked line: its SI value, the unit and digits to show it in. */
 export interface Shown {
-  readonly value: number;
+  /** Undefined where an input it needs was left out: an ellipsis then stands in its place. */
+  readonly value: number | undefined;
   readonly unit: Unit;
   readonly digits: Digits;
 }

@@ -1,7 +1,11 @@
 import { unitFor, writeQuantity, type Style } from './notation/write.ts';
-import type { Output, Results } from './record.ts';
+import type { Output, Results, Shown } from './record.ts';
 
 export type { Style };
+
+/** A number of the worked line; an ellipsis where there is none. */
+export const showWorked = ({ value, unit, digits }: Shown, style: Style = {}): string =>
+  value === undefined ? '…' : writeQuantity(value, unitFor(unit, undefined, style), digits, style);
 
 /** A result as a reader sees it: a quantity with its unit, a word, yes or no; "not given" where an input is missing. */
 export const showResult = (output: Output, value: Results[string], style: Style = {}): string => {

@@ -69,7 +69,7 @@ const writeFeet = (metres: number, style: Style): string => {
   const sign = metres < 0 ? MINUS : '';
   const per = inches < 120 ? 2 : 1;
   const steps = Math.round(inches * per);
-  if (steps < 12 * per) return `${writeNumber(metres / 0.0254, { significant: 3 }, style)}″`;
+  if (steps < 12 * per) return `${writeNumber(metres / 0.0254, { significant: 2 }, style)}″`;
   const [feet, rest] = [Math.floor(steps / (12 * per)), steps % (12 * per)];
   return `${sign}${feet}′ ${Math.floor(rest / per)}${per === 2 ? HALF[rest % 2] : ''}″`;
 };

@@ -170,7 +170,7 @@ export default defineFormula({
       },
       t: { value: given.t, unit: 's', digits: { fraction: true } },
       N: { value: given.N, unit: '1', digits: { significant: 3 } },
-      over: { value: over ?? 0, unit: 'stop', digits: { decimals: 2 } },
+      over: { value: over, unit: 'stop', digits: { decimals: 2 } },
     }),
   },
   symbols: [],

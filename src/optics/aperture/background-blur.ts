@@ -130,9 +130,13 @@ export default defineFormula({
       return {
         m: { value: cone.m, unit: '1', digits: { significant: 3 } },
         D: { value: cone.D, unit: 'mm', digits: { significant: 3 } },
-        b: { value: b ?? 0, unit: 'm', digits: { significant: 3 } },
-        away: { value: cone.reach + (b ?? 0), unit: 'm', digits: { significant: 4 } },
-        sensor: { value: sensor ?? 0, unit: 'mm', digits: 3 },
+        b: { value: b, unit: 'm', digits: { significant: 3 } },
+        away: {
+          value: b === undefined ? b : cone.reach + b,
+          unit: 'm',
+          digits: { significant: 4 },
+        },
+        sensor: { value: sensor, unit: 'mm', digits: 3 },
       };
     },
   },

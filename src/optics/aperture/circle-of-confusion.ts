@@ -95,7 +95,7 @@ export default defineFormula({
         unit: '1',
         digits: { significant: 3 },
       },
-      c: { value: c ?? 0, unit: 'mm', digits: { significant: 3 } },
+      c: { value: c, unit: 'mm', digits: { significant: 3 } },
     }),
   },
   model:

@@ -144,7 +144,7 @@ export default defineFormula({
         disc,
         disc2: disc,
         c: { value: c, unit: 'mm', digits: { significant: 3 } },
-        near: { value: near ?? 0, unit: 'm', digits: { decimals: 3 } },
+        near: { value: near, unit: 'm', digits: { decimals: 3 } },
       };
     },
   },

@@ -112,9 +112,9 @@ export default defineFormula({
     tex: String.raw`\delta = 2.44 \times \val{wavelength} \times \val{N} \times \val{bellows} = \val{airy}`,
     values: ({ N, wavelength, m, p }, { airy }) => ({
       wavelength: { value: wavelength, unit: 'nm', digits: { significant: 3 } },
-      N: { value: N ?? 0, unit: '1', digits: { significant: 3 } },
+      N: { value: N, unit: '1', digits: { significant: 3 } },
       bellows: { value: bellows({ m, p }), unit: '1', digits: { significant: 3 } },
-      airy: { value: airy ?? 0, unit: 'µm', digits: 3 },
+      airy: { value: airy, unit: 'µm', digits: 3 },
     }),
   },
   model:

@@ -67,7 +67,7 @@ export default defineFormula({
     values: ({ N, t }, { ev }) => ({
       N: { value: N, unit: '1', digits: { significant: 3 } },
       t: { value: t, unit: 's', digits: { fraction: true } },
-      ev: { value: ev ?? 0, unit: '1', digits: { decimals: 2 } },
+      ev: { value: ev, unit: '1', digits: { decimals: 2 } },
     }),
   },
   model:

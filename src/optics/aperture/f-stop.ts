@@ -83,7 +83,7 @@ export default defineFormula({
     values: ({ from, to }, { stops }) => ({
       from: { value: from, unit: '1', digits: { significant: 3 } },
       to: { value: to, unit: '1', digits: { significant: 3 } },
-      stops: { value: stops ?? 0, unit: 'stop', digits: { decimals: 2 } },
+      stops: { value: stops, unit: 'stop', digits: { decimals: 2 } },
     }),
   },
   model: 'A round entrance pupil of diameter f/N; a typed f-number means itself.',

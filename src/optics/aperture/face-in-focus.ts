@@ -219,7 +219,7 @@ export default defineFormula({
         c: { value: c, unit: 'mm', digits: { significant: 3 } },
         x: { value: x, unit: 'mm', digits: { significant: 3 } },
         away: { value: cone.reach + (forward ? -x : x), unit: 'mm', digits: { significant: 4 } },
-        widest: { value: widest ?? 0, unit: 'f/', digits: { significant: 3 } },
+        widest: { value: widest, unit: 'f/', digits: { significant: 3 } },
       };
     },
   },

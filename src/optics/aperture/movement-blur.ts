@@ -155,7 +155,7 @@ export default defineFormula({
       u: { value: u, unit: 'm/s', digits: { significant: 2 } },
       m: { value: scaleOf(m, f, s), unit: '1', digits: { significant: 3 } },
       t: { value: t01 ?? (t05 ?? (0 as Time)) * TAIL, unit: 's', digits: { fraction: true } },
-      flash: { value: flash ?? 0, unit: 'mm', digits: { significant: 2 } },
+      flash: { value: flash, unit: 'mm', digits: { significant: 2 } },
     }),
   },
   model:

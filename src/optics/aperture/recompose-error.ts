@@ -108,7 +108,7 @@ export default defineFormula({
     values: ({ s, angle, shift }, { error }) => ({
       s: { value: s, unit: 'm', digits: { significant: 4 } },
       angle: { value: turned(s, angle, shift), unit: 'deg', digits: { significant: 3 } },
-      error: { value: error ?? 0, unit: 'mm', digits: { significant: 2 } },
+      error: { value: error, unit: 'mm', digits: { significant: 2 } },
     }),
   },
   model:

@@ -93,7 +93,7 @@ export default defineFormula({
         unit: '1',
         digits: { decimals: 3 },
       },
-      horizontal: { value: horizontal ?? 0, unit: 'deg', digits: 3 },
+      horizontal: { value: horizontal, unit: 'deg', digits: 3 },
     }),
   },
   model:

@@ -316,7 +316,7 @@ export default defineFormula({
         s: plain(near, 'm'),
         b: plain(b, 'm'),
         forward: plain((across * (near + b)) / (viewWidth ?? 1), 'mm'),
-        viewWidth: { value: viewWidth ?? 0, unit: 'm', digits: 3 },
+        viewWidth: { value: viewWidth, unit: 'm', digits: 3 },
       };
     },
   },

@@ -88,10 +88,10 @@ export default defineFormula({
       const a = framed({ format: from, orientation: 'landscape', aspect });
       const b = framed({ format: to, orientation: 'landscape', aspect });
       return {
-        f: plain(f ?? 0, 'mm'),
+        f: plain(f, 'mm'),
         to: plain(diagonal(b.across, b.up), 'mm'),
         from: plain(diagonal(a.across, a.up), 'mm'),
-        fEquivalent: { value: fEquivalent ?? 0, unit: 'mm', digits: 3 },
+        fEquivalent: { value: fEquivalent, unit: 'mm', digits: 3 },
       };
     },
   },

@@ -70,7 +70,7 @@ export default defineFormula({
       s: plain(fromLens({ f, s, from, o }), 'mm'),
       f: plain(f, 'mm'),
       f2: plain(f, 'mm'),
-      H: { value: H ?? 0, unit: 'm', digits: 3 },
+      H: { value: H, unit: 'm', digits: 3 },
     }),
   },
   model:

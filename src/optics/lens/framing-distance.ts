@@ -89,7 +89,7 @@ export default defineFormula({
       f: plain(f, 'mm'),
       H: plain(H, 'mm'),
       h: plain(framed({ format: size, orientation: held, aspect }).up, 'mm'),
-      s: { value: s ?? 0, unit: 'm', digits: 3 },
+      s: { value: s, unit: 'm', digits: 3 },
     }),
   },
   model:

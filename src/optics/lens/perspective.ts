@@ -101,7 +101,7 @@ export default defineFormula({
       s: plain(s, 'm'),
       s2: plain(s, 'm'),
       depth: plain(depth, 'm'),
-      ratio: { value: ratio ?? 0, unit: '1', digits: { decimals: 3 } },
+      ratio: { value: ratio, unit: '1', digits: { decimals: 3 } },
     }),
   },
   model:

@@ -174,13 +174,13 @@ export default defineFormula({
     values: ({ format: size, orientation: held, aspect, H, f, a, b, c }, { needed }) => {
       const m = framed({ format: size, orientation: held, aspect }).up / H;
       return {
-        a: plain(a ?? 0, 'm'),
-        b: plain(b ?? 0, 'm'),
-        f: plain(f ?? 0, 'mm'),
+        a: plain(a, 'm'),
+        b: plain(b, 'm'),
+        f: plain(f, 'mm'),
         m: plain(m, '1', 3),
         m2: plain(m, '1', 3),
-        c: plain(c ?? 0, 'm'),
-        needed: { value: needed ?? 0, unit: 'm', digits: 3 },
+        c: plain(c, 'm'),
+        needed: { value: needed, unit: 'm', digits: 3 },
       };
     },
   },

@@ -69,7 +69,7 @@ export default defineFormula({
     values: ({ W, e }, { gap }) => ({
       W: { value: W, unit: 'm', digits: { decimals: 2 } },
       e: { value: Math.abs(e), unit: 'm', digits: { decimals: 2 } },
-      gap: { value: gap ?? 0, unit: 'm', digits: { decimals: 2 } },
+      gap: { value: gap, unit: 'm', digits: { decimals: 2 } },
     }),
   },
   model:

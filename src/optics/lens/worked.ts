@@ -7,7 +7,8 @@ import type { Shown } from '../../formula/record.ts';
  * Model: at most four figures; metres keep their centimetres, as tapes are read.
  * Example: plain(0.0236, 'mm') // shown as 23.6 mm
  */
-export const plain = (value: number, unit: Unit, figures = 4): Shown => {
+export const plain = (value: number | undefined, unit: Unit, figures = 4): Shown => {
+  if (value === undefined) return { value, unit, digits: figures };
   const text = `${Number((value / factorOf(unit)).toPrecision(figures))}`;
   const [, fraction = ''] = text.split('.');
   return {

@@ -1,7 +1,6 @@
 import type { Sheet } from '../../drawing/sheet.ts';
 import { isChoice } from '../../formula/record.ts';
-import { unitFor, writeQuantity } from '../../formula/notation/write.ts';
-import { showResult } from '../../formula/show.ts';
+import { showResult, showWorked } from '../../formula/show.ts';
 import type { Calculator } from './calculator.ts';
 import { all, button, make, one, setText, settle } from './dom.ts';
 import { elementOf } from './marks.ts';
@@ -144,16 +143,7 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
     const worked = formula.worked.values(given, results);
     for (const place of places) {
       const number = worked[place.dataset['val'] ?? ''];
-      if (number)
-        setText(
-          place,
-          writeQuantity(
-            number.value,
-            unitFor(number.unit, undefined, style),
-            number.digits,
-            style,
-          ).replaceAll(' ', '\u00a0'),
-        );
+      if (number) setText(place, showWorked(number, style).replaceAll(' ', '\u00a0'));
     }
     for (const tool of systems)
       tool.setAttribute('aria-pressed', String(tool.dataset['do'] === style.system));

@@ -3,7 +3,7 @@ import { writeQuantity } from '~/formula/notation/write.ts';
 import { plain } from '~/optics/lens/worked.ts';
 
 const shown = (...given: Parameters<typeof plain>): string => {
-  const { value, unit, digits } = plain(...given);
+  const { value = NaN, unit, digits } = plain(...given);
   return writeQuantity(value, unit, digits);
 };
 
