@@ -25,6 +25,7 @@ const WRITTEN: readonly (readonly [RegExp, Unit])[] = [
   [/%/, '%'],
   [/(?:in|″)$/, 'in'],
   [/(?:ft|′)$/, 'ft'],
+  [/µm$/, 'µm'],
   [/mm$/, 'mm'],
   [/cm$/, 'cm'],
   [/\dm$| m$/, 'm'],

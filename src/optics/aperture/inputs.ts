@@ -11,7 +11,7 @@ export const fNumber = {
   range: [0.5, 256],
   span: [1.4, 22],
   start: start('f-number'),
-  series: [1.4, 2, 2.8, 4, 5.6, 8, 11],
+  series: [1.4, 2, 2.8, 4, 5.6, 8],
   means: 'the f-number set on the lens: focal length over the diameter of the entrance pupil',
 } as const satisfies QuantityInput;
 
