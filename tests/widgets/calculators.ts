@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Calculator } from '../../src/widgets/parts/calculator.ts';
 import { root } from '../support/files.ts';
@@ -6,7 +6,7 @@ import { root } from '../support/files.ts';
 /** Every calculator on the site, by the name of its folder. */
 export const calculators: readonly (readonly [string, Calculator])[] = await Promise.all(
   readdirSync(join(root, 'src/widgets'))
-    .filter((name) => name !== 'parts')
+    .filter((name) => existsSync(join(root, 'src/widgets', name, 'calculator.ts')))
     .map(async (name) => {
       const module = (await import(`../../src/widgets/${name}/calculator.ts`)) as {
         default: Calculator;
