@@ -6,7 +6,9 @@ import { root } from '../support/files.ts';
 /** Every calculator on the site, by the name of its folder. */
 export const calculators: readonly (readonly [string, Calculator])[] = await Promise.all(
   readdirSync(join(root, 'src/widgets'))
-    .filter((name) => existsSync(join(root, 'src/widgets', name, 'calculator.ts')))
+    .filter(
+      (name) => name !== 'parts' && existsSync(join(root, 'src/widgets', name, 'calculator.ts')),
+    )
     .map(async (name) => {
       const module = (await import(`../../src/widgets/${name}/calculator.ts`)) as {
         default: Calculator;
