@@ -1,6 +1,6 @@
 /** What every page does for its reader: the theme, the ticks, and closing what the pointer opened. */
-import { everything, progress, theme } from './kept.ts';
-import { eraseAll, exportAll, importAll, keep, recall } from './storage.ts';
+import { progress, theme } from './kept.ts';
+import { keep, recall } from './storage.ts';
 
 const root = document.documentElement;
 const all = (selector: string): readonly HTMLElement[] => [
@@ -51,36 +51,6 @@ onPress('[data-progress-tick]', ({ dataset }) => {
   const failed = keep(progress, next.length > 0 ? next : undefined);
   show();
   say(failed ?? (next.includes(id) ? 'Ticked, and kept in this browser.' : 'The tick is off.'));
-});
-
-onPress('[data-progress-export]', () => {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([exportAll()], { type: 'application/json' }));
-  link.download = 'sitting-by-numbers.json';
-  link.click();
-  URL.revokeObjectURL(link.href);
-});
-
-for (const input of all('[data-progress-import]')) {
-  if (!(input instanceof HTMLInputElement)) continue;
-  input.addEventListener('change', () => {
-    void input.files?.[0]
-      ?.text()
-      .then((text) => {
-        say(importAll(text, everything));
-        show();
-      })
-      .catch(() => say('That file could not be read.'))
-      .finally(() => {
-        input.value = '';
-      });
-  });
-}
-
-onPress('[data-progress-erase]', () => {
-  say(eraseAll());
-  delete root.dataset['theme'];
-  show();
 });
 
 show();

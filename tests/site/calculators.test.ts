@@ -183,6 +183,11 @@ describe.concurrent.each(Object.keys(formulas))('plate %s', { timeout: 120_000 }
   });
 
   it('turns to feet and inches and back', async () => {
+    // Settings and stops read alike in either system: what is checked is that a length changes where there is one.
+    const { default: formula } = await (formulas[id] ?? (() => Promise.reject(new Error(id))))();
+    const long = [...Object.values(formula.inputs), ...Object.values(formula.outputs)].some(
+      (one) => 'unit' in one && (one.unit === 'm' || one.unit === 'cm'),
+    );
     await open(id, '', async (page, { whole, said }) => {
       const before = await said();
       const imperial = whole.getByText(/^imperial$/i).first();
@@ -194,7 +199,7 @@ describe.concurrent.each(Object.keys(formulas))('plate %s', { timeout: 120_000 }
           all.map((one) => ('value' in one ? String(one.value) : one.textContent)),
         );
       const words = `${await said()} ${texts.join(' ')} ${(await whole.textContent()) ?? ''}`;
-      expect(words).toMatch(/\d\s?(ft|in)\b|\bft\b|[′″]/);
+      if (long) expect(words).toMatch(/\d\s?(ft|in)\b|\bft\b|[′″]/);
       await whole
         .getByText(/^metric$/i)
         .first()
