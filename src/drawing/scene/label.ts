@@ -1,0 +1,105 @@
+import type { Box, Point } from '../clip.ts';
+import { widthOf } from '../pen.ts';
+import type { Role } from '../sheet.ts';
+
+export interface Label {
+  readonly text: string;
+  /** What it names. */
+  readonly at: Point;
+  /** How far what it names reaches about that place. */
+  readonly clear?: number;
+  readonly role?: Role;
+  /** Where it would rather stand. */
+  readonly side?: 'right' | 'left' | 'over' | 'under';
+}
+
+export interface Placed extends Label {
+  /** The left end of its line of writing. */
+  readonly x: number;
+  readonly y: number;
+  readonly box: Box;
+}
+
+/** Over and under the line of writing. */
+const [RISE, FALL] = [10, 3.5];
+const GAP = 2;
+
+const hits = (a: Box, b: Box): boolean =>
+  a[0] < b[2] + GAP && b[0] < a[2] + GAP && a[1] < b[3] && b[1] < a[3];
+
+const common = (a: Box, b: Box): number =>
+  Math.max(0, Math.min(a[2], b[2]) - Math.max(a[0], b[0])) *
+  Math.max(0, Math.min(a[3], b[3]) - Math.max(a[1], b[1]));
+
+const boxAt = (x: number, y: number, width: number): Box => [x, y - RISE, x + width, y + FALL];
+
+const SIDES = { right: [1, 0], left: [-1, 0], over: [0, -1], under: [0, 1] } as const;
+const DIAGONALS = [
+  [1, -1],
+  [1, 1],
+  [-1, -1],
+  [-1, 1],
+] as const;
+
+const within = (low: number, x: number, high: number): number => Math.max(low, Math.min(high, x));
+
+/**
+ * Finds a place for each label: beside what it names if that is free, else near it, else wherever there is room. No label
+ * is laid over another or leaves the frame; drawn things are kept clear while there is a choice.
+ * @example placeLabels([{ text: 'key', at: [0, 0] }], [], [0, 0, 100, 40]) // inside, though its place is the corner
+ */
+export const placeLabels = (
+  labels: readonly Label[],
+  things: readonly Box[],
+  frame: Box,
+): Placed[] => {
+  const done: Placed[] = [];
+  for (const label of labels) {
+    const width = widthOf(label.text);
+    const [left, top, right, bottom] = frame;
+    const put = (x: number, y: number): Point => [
+      within(left, x, Math.max(left, right - width)),
+      within(top + RISE, y, Math.max(top + RISE, bottom - FALL)),
+    ];
+    const [ax, ay] = [within(left, label.at[0], right), within(top, label.at[1], bottom)];
+    const clear = label.clear ?? 0;
+    const wanted = label.side ? [SIDES[label.side]] : [];
+    const ways = [...wanted, ...Object.values(SIDES), ...DIAGONALS];
+    const tries: { place: Point; cost: number }[] = [];
+    const offer = ([x, y]: Point, order: number): void => {
+      const box = boxAt(x, y, width);
+      if (done.some((one) => hits(one.box, box))) return;
+      const over = things.reduce((sum, thing) => sum + common(thing, box), 0);
+      tries.push({ place: [x, y], cost: over * 3 + order });
+    };
+    for (const ring of [0, 10, 22, 36, 52, 70])
+      ways.forEach(([dx, dy], i) => {
+        const d = clear + 4 + ring;
+        const x = ax + dx * d - (dx > 0 ? 0 : dx < 0 ? width : width / 2);
+        const y = ay + dy * d + (dy < 0 ? -FALL : dy > 0 ? RISE : (RISE - FALL) / 2);
+        offer(put(x, y), ring * 2 + i * 3);
+      });
+    // Wherever a line of writing is free.
+    if (tries.length === 0)
+      for (let y = top + RISE; y <= bottom - FALL; y += RISE + FALL)
+        for (let x = left; x <= Math.max(left, right - width); x += 12)
+          offer(put(x, y), 200 + Math.hypot(x + width / 2 - ax, y - ay));
+    const best = tries.reduce<(typeof tries)[number] | undefined>(
+      (least, one) => (least && least.cost <= one.cost ? least : one),
+      undefined,
+    );
+    if (!best) continue;
+    const [x, y] = best.place;
+    done.push({ ...label, x, y, box: boxAt(x, y, width) });
+  }
+  return done;
+};
+
+/** A line from what is named to its label, where they have come apart. */
+export const leader = ({ at, box, clear = 0 }: Placed): readonly [Point, Point] | undefined => {
+  const end: Point = [within(box[0], at[0], box[2]), within(box[1] + 2, at[1], box[3] - 2)];
+  const way = Math.hypot(end[0] - at[0], end[1] - at[1]);
+  if (way < clear + 16) return undefined;
+  const t = clear / way;
+  return [[at[0] + (end[0] - at[0]) * t, at[1] + (end[1] - at[1]) * t], end];
+};

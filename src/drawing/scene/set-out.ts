@@ -1,0 +1,132 @@
+import { camera as cameraSymbol, fromAbove, fromSide } from '../camera.ts';
+import type { Box } from '../clip.ts';
+import { WIDTH, type Pen } from '../pen.ts';
+import { axesIn, pointAt } from './beam.ts';
+import { extentOf } from './extent.ts';
+import { airOf, ground, standing } from './ground.ts';
+import { leader, placeLabels, type Label } from './label.ts';
+import { lit } from './lit.ts';
+import type { Camera, Light, Scene } from './scene.ts';
+import { shade } from './shade.ts';
+import { sitter } from './sitter.ts';
+import { lightSymbol } from './symbol.ts';
+import { viewsFor, type Space, type View, type Views } from './views.ts';
+
+/** A scene laid on a sheet, to which its owner may add lines and labels before they are written. */
+export interface SetOut extends Views {
+  /** Adds a label; it is given a place when all are known. */
+  readonly label: (label: Label) => void;
+  /** Keeps labels off a part of the sheet while there is a choice. */
+  readonly keep: (box: Box) => void;
+  /** Writes every label within the views, or within a frame in which no other words stand. */
+  readonly write: (frame?: Box) => void;
+}
+
+const middle = ([left, top, right, bottom]: Box): readonly [number, number] => [
+  (left + right) / 2,
+  (top + bottom) / 2,
+];
+
+/** The edges of what the camera sees. */
+const frameEdges = (on: Pen, view: View, { at, across, up, tilt = 0 }: Camera, air: Box): void => {
+  const [p, q] = view.flat(at);
+  const far = (1.5 * WIDTH) / view.scale;
+  for (const way of [-0.5, 0.5]) {
+    const slope = Math.tan(view.name === 'plan' ? way * across : tilt + way * up);
+    on.line('construction', [view.onto([p, q]), view.onto([p + far, q + far * slope])], air);
+  }
+};
+
+/** What a light stands on, in the side view. */
+const stand = (on: Pen, view: View, { at, source }: Light, air: Box): void => {
+  if (view.name === 'plan' || source === 'window' || at.height <= 0) return;
+  const [x, y] = view.at(at);
+  const [, foot] = view.at({ ...at, height: 0 });
+  const spread = Math.min(10, (foot - y) / 3);
+  const legs = [
+    [x - spread, foot],
+    [x, foot - spread],
+    [x + spread, foot],
+  ] as const;
+  on.line('dimension', [[x, y], [x, foot]], air); // prettier-ignore
+  on.line('dimension', legs.slice(0, 2), air);
+  on.line('dimension', legs.slice(1), air);
+};
+
+/** Everything of a scene in one view, light first; the labels it wants and the parts of the sheet it covers. */
+const drawIn = (on: Pen, view: View, scene: Scene): { labels: Label[]; things: Box[] } => {
+  const air = airOf(view, scene);
+  const plan = view.name === 'plan';
+  const labels: Label[] = [];
+  const things: Box[] = [];
+  const name = (text: string, box: Box, clear: number, side?: Label['side']): void => {
+    things.push(box);
+    labels.push({ text, at: middle(box), clear: Math.min(clear, 40), ...(side && { side }) });
+  };
+
+  ground(on, view, scene);
+  const edges = scene.lights.flatMap((light) => lit(on, view, light, air));
+  for (const light of scene.lights)
+    if (scene.shadows?.includes(light.name)) shade(on, view, light, scene, air);
+  if (scene.camera) frameEdges(on, view, scene.camera, air);
+  standing(on, view, scene);
+  for (const light of scene.lights) stand(on, view, light, view.box);
+  if (scene.sitter) {
+    const box = sitter(on, view, scene.sitter, view.box);
+    const word = scene.sitter.kind === 'child' ? 'child' : 'knitted rabbit';
+    name(word, box, (plan ? box[3] - box[1] : box[2] - box[0]) / 2, plan ? 'under' : 'left');
+  }
+  for (const card of scene.cards ?? []) {
+    const axes = axesIn(view, card.at, card.faces);
+    const ends = [-card.width / 2, card.width / 2].map((v) => view.onto(pointAt(axes, 0, v)));
+    on.line('object', ends, view.box);
+    labels.push({ text: card.name, at: view.at(card.at), clear: 4 });
+  }
+  if (scene.camera) {
+    const { at, upright, tilt } = scene.camera;
+    const held = upright ? 'portrait' : 'landscape';
+    const [x, y] = view.at(at);
+    const [broad, up] = plan ? [fromAbove(held), 0] : [fromSide(held), tilt];
+    cameraSymbol(on, x, y, view.scale, broad, up);
+    name('camera', [x - 20, y - 9, x + 2, y + 9], 9, 'under');
+  }
+  for (const light of scene.lights) {
+    const box = lightSymbol(on, view, axesIn(view, light.at, light.aim), light, view.box);
+    name(light.name, box, Math.min(box[2] - box[0], box[3] - box[1]) / 2 + 2);
+  }
+  if (scene.backdrop) {
+    const [x] = view.at({ aside: 0, behind: scene.backdrop.behind, height: 0 });
+    labels.push({ text: 'backdrop', at: [x, view.box[1] + 9], side: 'left', clear: 2 });
+  }
+  return { labels: [...labels, ...edges], things };
+};
+
+/**
+ * Lays a scene on a sheet: plan and side view to one scale, each thing with a word beside it. Nothing leaves its view, and
+ * no two words meet, at any setting.
+ */
+export const setOut = (on: Pen, scene: Scene, space: Space, extent = extentOf(scene)): SetOut => {
+  const views = viewsFor(extent, space);
+  const drawn = views.all.map((view) => drawIn(on, view, scene));
+  const labels = drawn.flatMap((one) => one.labels);
+  const things = drawn.flatMap((one) => one.things);
+  const boxes = views.all.map(({ box }) => box);
+  const whole: Box = [
+    Math.min(...boxes.map(([left]) => left)),
+    Math.min(...boxes.map(([, top]) => top)),
+    Math.max(...boxes.map(([, , right]) => right)),
+    Math.max(...boxes.map(([, , , bottom]) => bottom)),
+  ];
+  return {
+    ...views,
+    label: (label) => void labels.push(label),
+    keep: (box) => void things.push(box),
+    write(frame = whole) {
+      for (const placed of placeLabels(labels, things, frame)) {
+        const line = leader(placed);
+        if (line) on.line('dimension', line);
+        on.text(placed.x, placed.y, placed.text, 'start', placed.role);
+      }
+    },
+  };
+};
