@@ -34,6 +34,7 @@ export const readInput = (input: Input, text: string, how: Reading = {}): Value 
   const { name, unit, range, start } = input;
   const bare = how.stored ? 'none' : (how.unit ?? unit);
   const one = (part: string): number =>
+    input.read?.(part) ??
     parseQuantity(part, {
       name,
       unit,

@@ -21,6 +21,8 @@ export interface QuantityInput {
   readonly unit: Unit;
   /** Imperial readers see this unit; the trade keeps focal lengths and sensors in millimetres. */
   readonly imperial?: Unit;
+  /** Other ways to write it, in SI; undefined where the text is none of them. */
+  readonly read?: (text: string) => number | undefined;
   /** What is legal, ends included. Infinity is legal where it stands here. */
   readonly range: readonly [number, number];
   /** What a slider runs over, where that is narrower than what is legal. */

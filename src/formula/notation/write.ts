@@ -101,9 +101,9 @@ export const writeQuantity = (
     const text = Number.isFinite(si) ? writeThirds(si) : writeNumber(si, digits);
     return `${text} ${/^[+−]?(?:1|[12]\/3)$/.test(text) ? 'stop' : 'stops'}`;
   }
-  // As a shutter is marked: below a third of a second in parts of one.
-  if (typeof digits === 'object' && 'fraction' in digits && si > 0 && si < 0.3)
-    return `1/${writeNumber(1 / si, { significant: 3 }, { ...style, exact: true })} ${unit}`;
+  // As a shutter is marked: below a third of a second in parts of one. Power dials write every part so.
+  if (typeof digits === 'object' && 'fraction' in digits && si > 0 && si < (unit === 's' ? 0.3 : 1))
+    return `1/${writeNumber(1 / si, { significant: 3 }, { ...style, exact: true })}${SUFFIX[unit] ?? ` ${unit}`}`;
   if (unit === 'ft' && Number.isFinite(si) && !style.exact) return writeFeet(si, style);
   const number = writeNumber(si / factorOf(unit), digits, style);
   if (dimensionOf(unit) === 'f-number') return `f/${number}`;
