@@ -36,7 +36,7 @@ interface Readings {
 }
 
 /** Key and fill as light, in squares of f-numbers; the first of a list is the key, all others together the fill. */
-const lightOf = ({ key, fill, lights, marks: mode }: Readings): { K: number; F: number } => {
+export const lightOf = ({ key, fill, lights, marks: mode }: Readings): { K: number; F: number } => {
   const [first, ...rest] = (lights ?? [key, fill]).flatMap((N) =>
     N === undefined ? [] : marked(N, mode) ** 2,
   );

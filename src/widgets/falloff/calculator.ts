@@ -1,0 +1,12 @@
+import { draw } from '../../drawing/falloff.ts';
+import formula from '../../optics/light/falloff.ts';
+import type { Calculator } from '../parts/calculator.ts';
+import { sentence } from './sentence.ts';
+
+export default {
+  formula,
+  draw,
+  sentence,
+  fields: ['near', 'far', 'wanted'],
+  more: ['light', 'first', 'second'],
+} satisfies Calculator;
