@@ -26,8 +26,12 @@ const HAIR = 4.5;
 
 /** A round hill: 1 on its top, level there and at its foot, nothing beyond. `q` is the squared distance in feet. */
 const hill = (q: number): number => (q >= 1 ? 0 : (1 - q) ** 3);
-const mound = (x: number, y: number, at: readonly [number, number], foot: readonly [number, number]): number =>
-  hill(((x - at[0]) / foot[0]) ** 2 + ((y - at[1]) / foot[1]) ** 2);
+const mound = (
+  x: number,
+  y: number,
+  at: readonly [number, number],
+  foot: readonly [number, number],
+): number => hill(((x - at[0]) / foot[0]) ** 2 + ((y - at[1]) / foot[1]) ** 2);
 const step = (from: number, to: number, x: number): number => {
   const t = Math.min(1, Math.max(0, (x - from) / (to - from)));
   return t * t * (3 - 2 * t);
@@ -76,7 +80,9 @@ const features = (x: number, y: number): number => {
     0.8 * mound(s, y, [20, -41], [9, 15]) +
     3 * mound(x, y, [0, -46], [34, 22]) -
     1.2 * mound(x, y, [0, -38], [4.5, 7]) +
-    (3.2 - 0.012 * s * s) * hill(((y + 43.6 - 0.6 * hill(((s - 5) / 8) ** 2)) / 5) ** 2) * hill((x / 23) ** 2) +
+    (3.2 - 0.012 * s * s) *
+      hill(((y + 43.6 - 0.6 * hill(((s - 5) / 8) ** 2)) / 5) ** 2) *
+      hill((x / 23) ** 2) +
     3.6 * mound(x, y, [0, -51.5], [20, 6.4]) -
     2.4 * hill(((y + 47.4 - 0.007 * s * s) / 2.6) ** 2) * hill((x / 25) ** 2) -
     1.3 * mound(x, y, [0, -58.5], [20, 6]) +
@@ -86,7 +92,9 @@ const features = (x: number, y: number): number => {
 
 /** The brows, faint as a small child's. */
 const brow = (s: number, y: number): number =>
-  0.5 * hill(((y - 15.5 + 0.012 * (s - 22) ** 2) / 3.4) ** 2) * Math.sqrt(hill(((s - 26) / 19) ** 2));
+  0.5 *
+  hill(((y - 15.5 + 0.012 * (s - 22) ** 2) / 3.4) ** 2) *
+  Math.sqrt(hill(((s - 26) / 19) ** 2));
 
 /** Lips, cheeks and the nose's tip, where the blood shows. */
 const redness = (s: number, y: number): number => {
@@ -113,7 +121,11 @@ export interface Place {
  * @param n nose length, millimetres
  */
 export const surface = (around: number, up: number, n: number): Place => {
-  const d = [Math.cos(up) * Math.sin(around), Math.sin(up), Math.cos(up) * Math.cos(around)] as const;
+  const d = [
+    Math.cos(up) * Math.sin(around),
+    Math.sin(up),
+    Math.cos(up) * Math.cos(around),
+  ] as const;
   let r = larger(toCranium(...d), toFace(...d), BLEND);
   const rough = [d[0] * r, d[1] * r, MIDDLE[2] + d[2] * r] as const;
   const hair = step(-2.5, 2.5, rough[1] - hairline(rough[0], rough[2]));

@@ -20,7 +20,10 @@ export const openness = (view: View): void => {
       const facing = Math.max(0.15, nz[here] as number);
       let lost = 0;
       for (let way = 0; way < WAYS; way++) {
-        const [ux, uy] = [Math.cos((way * 2 * Math.PI) / WAYS), Math.sin((way * 2 * Math.PI) / WAYS)];
+        const [ux, uy] = [
+          Math.cos((way * 2 * Math.PI) / WAYS),
+          Math.sin((way * 2 * Math.PI) / WAYS),
+        ];
         const own = -((nx[here] as number) * ux + (ny[here] as number) * uy) / facing;
         let horizon = own;
         for (const step of STEPS) {
@@ -38,7 +41,10 @@ export const openness = (view: View): void => {
   for (let j = 0; j < height; j++)
     for (let i = 0; i < width; i++) {
       const [x, y] = [i >> 1, j >> 1];
-      const [e, s] = [Math.min(x + (i & 1), wide - 1), Math.min(y + (j & 1), Math.ceil(height / 2) - 1)];
+      const [e, s] = [
+        Math.min(x + (i & 1), wide - 1),
+        Math.min(y + (j & 1), Math.ceil(height / 2) - 1),
+      ];
       open[j * width + i] =
         ((small[y * wide + x] as number) +
           (small[y * wide + e] as number) +

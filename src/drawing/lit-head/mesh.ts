@@ -85,9 +85,16 @@ const ear =
   (side: 1 | -1): Round =>
   (around, up) => {
     const lat = (up * Math.PI) / 2;
-    const [u, v, w] = [Math.cos(lat) * Math.sin(around), Math.sin(lat), Math.cos(lat) * Math.cos(around)];
+    const [u, v, w] = [
+      Math.cos(lat) * Math.sin(around),
+      Math.sin(lat),
+      Math.cos(lat) * Math.cos(around),
+    ];
     const rim = Math.hypot(u, v);
-    const hollow = w > 0 ? 5 * Math.max(0, 1 - (rim / 0.78) ** 2) - 2 * Math.max(0, 1 - ((rim - 0.86) / 0.2) ** 2) : 0;
+    const hollow =
+      w > 0
+        ? 5 * Math.max(0, 1 - (rim / 0.78) ** 2) - 2 * Math.max(0, 1 - ((rim - 0.86) / 0.2) ** 2)
+        : 0;
     // Its own plane: u forward and back, v up, w out; then turned to stand off the head.
     const [back, high, out] = [u * 13 * (1 - 0.3 * Math.max(0, -v)), v * 22, w * 5.5 - hollow];
     const lean = 0.36;
@@ -97,7 +104,10 @@ const ear =
   };
 
 /** Mirrored parts run the other way round, so that their outside stays outside. */
-const mirrored = (of: Round): Round => (around, up) => of(-around, up);
+const mirrored =
+  (of: Round): Round =>
+  (around, up) =>
+    of(-around, up);
 
 const neck: Round = (around, up) => {
   const y = -106 + 60 * up;
@@ -115,7 +125,11 @@ const shoulders: Round = (around, up) => {
 const collar: Round = (around, up) => {
   const roll = up * Math.PI;
   const r = 43 + 8 * Math.cos(roll);
-  return [1.06 * r * Math.sin(around), -107 + 9 * Math.sin(roll) - 7 * Math.cos(around), -15 + r * Math.cos(around)];
+  return [
+    1.06 * r * Math.sin(around),
+    -107 + 9 * Math.sin(roll) - 7 * Math.cos(around),
+    -15 + r * Math.cos(around),
+  ];
 };
 
 /** The whole bust: head, ears, neck, and a plain knitted jumper. */

@@ -123,7 +123,8 @@ export const develop = (
       let shine = 0;
       if (what === KIND.cloth) own = OWN.cloth;
       else if (what === KIND.sclera) own = OWN.sclera;
-      else if (what === KIND.iris) own = OWN.iris.map((c) => c * (1.25 - 0.75 * f ** 4)) as unknown as Colour;
+      else if (what === KIND.iris)
+        own = OWN.iris.map((c) => c * (1.25 - 0.75 * f ** 4)) as unknown as Colour;
       else if (what === KIND.pupil) own = [0.004, 0.004, 0.004];
       else if (what === KIND.lash) own = OWN.hair.map((c) => c * 0.5) as unknown as Colour;
       const on = lit.light[i] as number;

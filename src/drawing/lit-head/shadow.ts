@@ -156,8 +156,10 @@ export const shadow = (
           const slope = (a + ((z[at + aside] as number) - a) * part - level - SKIN) / distance;
           if (slope > horizon) horizon = slope;
         }
-        const blocked = horizon > own ? Math.max(bottom, Math.min(high, Math.atan(horizon))) : bottom;
+        const blocked =
+          horizon > own ? Math.max(bottom, Math.min(high, Math.atan(horizon))) : bottom;
         out[here] = (out[here] as number) + (share * (high - blocked)) / (high - bottom);
       }
-  }  if (care.every > 1) between(view, care.every, out, from, to);
+  }
+  if (care.every > 1) between(view, care.every, out, from, to);
 };

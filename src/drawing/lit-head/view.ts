@@ -78,8 +78,15 @@ export const set = (view: View, mesh: Mesh, turn: number): void => {
   }
   const kind = mesh.cloth ? KIND.cloth : KIND.body;
   const { z: depth, nx, ny, nz, hair, flush, kind: kinds } = view;
-  const mix = (a: number, b: number, d: number, k: number, u: number, v: number, w: number): number =>
-    u * (at[a + k] as number) + v * (at[b + k] as number) + w * (at[d + k] as number);
+  const mix = (
+    a: number,
+    b: number,
+    d: number,
+    k: number,
+    u: number,
+    v: number,
+    w: number,
+  ): number => u * (at[a + k] as number) + v * (at[b + k] as number) + w * (at[d + k] as number);
   const triangle = (a: number, b: number, d: number): void => {
     const [ax, ay] = [at[a] as number, at[a + 1] as number];
     const [bx, by] = [at[b] as number, at[b + 1] as number];
