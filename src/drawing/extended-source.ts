@@ -95,16 +95,11 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     on.text(x(at), base + 30, show(key), 'middle');
   }
   on.line('emphasis', [
-    [x(d), y(point(d))],
-    [x(d), y(truth(d))],
+    [x(d), base],
+    [x(d), Math.max(top, y(truth(d)))],
   ]);
-  on.text(
-    x(d) + 6,
-    Math.max(top + 10, y(truth(d)) - 10),
-    `here ${show('error')}`,
-    'start',
-    'emphasis',
-  );
+  // The upper right is free at every setting: both curves run down to the right.
+  on.text(WIDTH - 8, top + 2, `at ${on.length(d)}: ${show('error')}`, 'end', 'emphasis');
   return {
     width: WIDTH,
     height: base + 40,

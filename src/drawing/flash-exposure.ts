@@ -79,7 +79,14 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     ]);
   words(on, DIAL - 34, [
     [x(P), `set ${part(P, style)}`, 'emphasis'],
-    ...(needed === undefined ? [] : [[x(needed), `needed ${show('needed')}`] as const]),
+    ...(needed === undefined
+      ? []
+      : [
+          [
+            x(needed),
+            `needed ${needed > 1 ? `${show('needed')} × full` : show('needed')}`,
+          ] as const,
+        ]),
   ]);
   return {
     width: WIDTH,

@@ -7,7 +7,7 @@ import type { Sheet } from './sheet.ts';
 import { stopScale } from './stop-scale.ts';
 import { words } from './words.ts';
 
-const [LIT, SHADOW, THICK, SCALE] = [24, 72, 28, 172];
+const [LIT, SHADOW, THICK, SCALE] = [24, 82, 28, 184];
 const [LEFT, LENGTH] = [8, WIDTH - 16];
 
 /** What each side of the face gets, as bars of one scale; under them what the meter reads of each light and of all. */

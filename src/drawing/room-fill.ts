@@ -21,7 +21,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
 
   const scale = scaleFor(Math.min((WIDTH - 90) / Math.max(l, d), 170 / w));
   const [long, wide] = [l * scale, w * scale];
-  const box = [0, 0, WIDTH, TOP + wide + 4] as const;
+  const box = [LEFT, TOP, LEFT + long, TOP + wide] as const;
   on.ring('object', corners([LEFT, TOP, LEFT + long, TOP + wide]));
   const [x, y] = [LEFT + long * 0.55, TOP + wide * 0.5];
   const key: readonly [number, number] = [
@@ -46,7 +46,12 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     [LEFT, TOP + wide * 0.8],
     [x, y],
   ]);
-  on.text(Math.max(LEFT + 4, key[0] + 10), Math.max(TOP + 14, key[1] + 4), `key ${on.length(d)}`);
+  const fits = key[0] > LEFT && key[1] > TOP;
+  on.text(
+    fits ? key[0] + 10 : LEFT + 6,
+    fits ? Math.max(TOP + 14, key[1] + 4) : TOP + 16,
+    `key ${on.length(d)}${fits ? '' : ', beyond the wall'}`,
+  );
   across(on, TOP + wide + 22, LEFT, LEFT + long, on.length(l));
   upright(on, LEFT + long + 14, TOP, TOP + wide, on.length(w));
   on.text(LEFT, TOP - 10, `from above; ceiling ${on.length(h)}`);

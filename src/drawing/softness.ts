@@ -38,7 +38,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   on.line('object', [one, other]);
   for (const end of ends) on.line('light', [end, edge]);
   on.line('construction', [[front, middle], edge]);
-  on.text((front + edge[0]) / 2, middle - 6, show('angle'), 'middle', 'emphasis');
+  on.text(edge[0] + 0.18 * scale + 8, middle + 4, show('angle'), 'start', 'emphasis');
   upright(on, LEFT - 24, Math.min(one[1], other[1]), Math.max(one[1], other[1]), '');
   on.text(4, Math.max(14, Math.min(one[1], other[1]) - 8), on.length(w));
   across(on, TOP + TALL + 26, front, edge[0], on.length(D));

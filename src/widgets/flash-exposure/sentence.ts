@@ -22,7 +22,7 @@ export const sentence: Sentence = (given, results, show) => {
     { text: `At ${show.given('d')} this flash asks for ` },
     { text: show.result('N'), main: true },
     {
-      text: `.${wanted ? ` For ${show.given('wanted')} set ${show.result('needed')} of full power${mark}.` : ''}${outside}${close}`,
+      text: `.${wanted ? (strong ? ` For ${show.given('wanted')} set ${show.result('needed')} of full power${mark}.` : ` For ${show.given('wanted')} it takes ${show.result('needed')} times full power.`) : ''}${outside}${close}`,
     },
   ];
 };
