@@ -23,11 +23,15 @@ it('casts the shadow of the nose to scale', () => {
 it('sets the key round the head by its azimuth, and up by its elevation', () => {
   const { sheet } = sheetOf(formula, draw, { 'key-azimuth': '-70deg', 'key-elevation': '20deg' });
   const [round, up] = paths(sheet, 'light').filter((line) => line.length === 2);
-  const [from, to] = [round?.[1] ?? [0, 0], round?.[0] ?? [0, 0]];
+  /** From the end of a line at the face to its end at the key. */
+  const way = (line: [number, number][] = []): [number, number] => {
+    const [key, head] = line;
+    return [(key?.[0] ?? 0) - (head?.[0] ?? 0), (key?.[1] ?? 0) - (head?.[1] ?? 0)];
+  };
   // The camera is below: azimuth counts from downwards, camera-left is left.
-  expect(Math.atan2(to[0] - from[0], to[1] - from[1])).toBeCloseTo((-70 * Math.PI) / 180, 5);
-  const [face, lamp] = [up?.[1] ?? [0, 0], up?.[0] ?? [0, 0]];
-  expect(Math.atan2(face[1] - lamp[1], face[0] - lamp[0])).toBeCloseTo((20 * Math.PI) / 180, 5);
+  expect(Math.atan2(...way(round))).toBeCloseTo((-70 * Math.PI) / 180, 5);
+  const [x, y] = way(up);
+  expect(Math.atan2(-y, -x)).toBeCloseTo((20 * Math.PI) / 180, 5);
 });
 
 it('puts the key’s image in the eye halfway to the key', () => {

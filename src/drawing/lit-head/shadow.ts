@@ -123,7 +123,7 @@ export const shadow = (
   from = 0,
   to = view.height,
 ): void => {
-  const { width, height, scale, z, nx, ny, nz, kind } = view;
+  const { width, height, z, nx, ny, nz, kind } = view;
   out.fill(0, from * width, to * width);
   let highest = -Infinity;
   for (let i = 0; i < z.length; i++) if ((z[i] as number) > highest) highest = z[i] as number;
