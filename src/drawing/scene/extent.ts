@@ -17,7 +17,8 @@ const placesOf = ({ sitter, camera, lights, cards = [] }: Scene): (Place & { hal
     : []),
   ...(camera ? [{ ...camera.at, half: 0.16 }] : []),
   ...lights.flatMap(({ at, aim, width, tall = width }) => [
-    { ...at, half: Math.max(width, tall) / 2 },
+    // With the head behind its front.
+    { ...at, half: Math.max(width / 2, tall / 2, 0.2) },
     { ...aim, half: 0 },
   ]),
   ...cards.map(({ at, width }) => ({ ...at, half: width / 2 })),

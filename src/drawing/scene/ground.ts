@@ -1,6 +1,7 @@
 import type { Box, Point } from '../clip.ts';
 import type { Pen } from '../pen.ts';
 import type { Scene } from './scene.ts';
+import { stroke } from './stroke.ts';
 import type { View } from './views.ts';
 
 const block = (view: View, front: number, back: number, low: number, high: number): Point[] =>
@@ -45,10 +46,7 @@ export const ground = (on: Pen, view: View, { room }: Scene): void => {
     on.ring('object', walls, view.box);
   } else if (!plan) {
     const [, y] = view.onto([0, 0]);
-    on.line('ground', [
-      [view.box[0], y],
-      [view.box[2], y],
-    ]);
+    stroke(on, 'ground', [view.box[0], y], [view.box[2], y], view.box);
   }
 };
 
@@ -64,9 +62,11 @@ export const standing = (on: Pen, view: View, { platform, backdrop, room }: Scen
   if (backdrop) {
     const half = backdrop.half ?? room?.half ?? 1e4;
     const [low, high] = plan ? [-half, half] : [0, backdrop.top ?? room?.ceiling ?? 1e4];
-    on.line(
+    stroke(
+      on,
       'object',
-      [view.onto([backdrop.behind, low]), view.onto([backdrop.behind, high])],
+      view.onto([backdrop.behind, low]),
+      view.onto([backdrop.behind, high]),
       view.box,
     );
   }

@@ -95,6 +95,16 @@ export const placeLabels = (
   return done;
 };
 
+/** Small boxes along a line, for words to keep off it where they can. */
+export const along = (a: Point, b: Point, box: Box): Box[] => {
+  const steps = Math.min(80, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / 9));
+  return Array.from({ length: steps + 1 }, (_, i): Box => {
+    const t = steps > 0 ? i / steps : 0;
+    const [x, y] = [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
+    return [x - 1.5, y - 1.5, x + 1.5, y + 1.5];
+  }).filter(([left, top]) => left > box[0] && left < box[2] && top > box[1] && top < box[3]);
+};
+
 /** A line from what is named to its label, where they have come apart. */
 export const leader = ({ at, box, clear = 0 }: Placed): readonly [Point, Point] | undefined => {
   const end: Point = [within(box[0], at[0], box[2]), within(box[1] + 2, at[1], box[3] - 2)];

@@ -1,9 +1,9 @@
 import { clip, type Box, type Point } from '../clip.ts';
 import { WIDTH, type Pen } from '../pen.ts';
-import type { Role } from '../sheet.ts';
 import { axesIn, contour, outline } from './beam.ts';
-import type { Label } from './label.ts';
+import { along, type Label } from './label.ts';
 import type { Light } from './scene.ts';
+import { strokes } from './stroke.ts';
 import type { View } from './views.ts';
 
 /** Sheet units beyond which nothing is seen of a beam. */
@@ -11,31 +11,29 @@ const FAR = 1.5 * WIDTH;
 /** From here on a cone is drawn as light on all sides. */
 const ROUND = Math.PI * 0.98;
 
-/** A line piece by piece: what of it lies in the view is never joined across what does not. */
-const pieces = (on: Pen, role: Role, points: readonly Point[], air: Box): void => {
-  for (let i = 1; i < points.length; i++) on.line(role, points.slice(i - 1, i + 1), air);
-};
-
 const inside = ([x, y]: Point, [left, top, right, bottom]: Box): boolean =>
   x >= left && x <= right && y >= top && y <= bottom;
 
-/** A line as one where it lies in the view, else what of it does. */
-const traced = (on: Pen, role: Role, points: readonly Point[], air: Box): void => {
-  if (points.every((point) => inside(point, air))) on.line(role, points);
-  else pieces(on, role, points, air);
-};
-
-/** The beams of a light and its lines of equal exposure, as far as the air goes; labels for both come back. */
-export const lit = (on: Pen, view: View, light: Light, air: Box): Label[] => {
+/** The beams of a light and its lines of equal exposure, as far as the air goes; labels for both come back, and where the edges run. */
+export const lit = (
+  on: Pen,
+  view: View,
+  light: Light,
+  air: Box,
+): { readonly labels: Label[]; readonly things: Box[] } => {
   const axes = axesIn(view, light.at, light.aim);
   const labels: Label[] = [];
+  const things: Box[] = [];
   light.beams.forEach(({ angle, name, compared }) => {
     const ring = outline(axes, light, angle, FAR / view.scale).map((pair) => view.onto(pair));
     if (!compared) on.area('light', ring, air);
     if (angle >= ROUND) return;
     // The sides alone: where a beam ends is where the air does.
     const sides = [ring.slice(0, 3), ring.slice(3)];
-    for (const side of sides) traced(on, compared ? 'construction' : 'light', side, air);
+    for (const side of sides) {
+      strokes(on, compared ? 'construction' : 'light', side, air);
+      side.slice(1).forEach((b, i) => things.push(...along(side[i] ?? b, b, air)));
+    }
     if (name === undefined) return;
     // Said at the side that runs on longer, where there is more room.
     const [longest] = sides
@@ -57,7 +55,7 @@ export const lit = (on: Pen, view: View, light: Light, air: Box): Label[] => {
     const line = contour(axes, first.angle, light.contours.from, stops).map((pair) =>
       view.onto(pair),
     );
-    traced(on, 'light', line, air);
+    strokes(on, 'light', line, air);
     const middle = line[Math.floor(line.length / 2)];
     if (middle && inside(middle, air))
       labels.push({
@@ -68,5 +66,5 @@ export const lit = (on: Pen, view: View, light: Light, air: Box): Label[] => {
         role: 'dimension',
       });
   }
-  return labels;
+  return { labels, things };
 };

@@ -8,6 +8,7 @@ import { leader, placeLabels, type Label } from './label.ts';
 import { lit } from './lit.ts';
 import type { Camera, Light, Scene } from './scene.ts';
 import { shade } from './shade.ts';
+import { stroke } from './stroke.ts';
 import { sitter } from './sitter.ts';
 import { lightSymbol } from './symbol.ts';
 import { viewsFor, type Space, type View, type Views } from './views.ts';
@@ -33,7 +34,7 @@ const frameEdges = (on: Pen, view: View, { at, across, up, tilt = 0 }: Camera, a
   const far = (1.5 * WIDTH) / view.scale;
   for (const way of [-0.5, 0.5]) {
     const slope = Math.tan(view.name === 'plan' ? way * across : tilt + way * up);
-    on.line('construction', [view.onto([p, q]), view.onto([p + far, q + far * slope])], air);
+    stroke(on, 'construction', view.onto([p, q]), view.onto([p + far, q + far * slope]), air);
   }
 };
 
@@ -43,14 +44,9 @@ const stand = (on: Pen, view: View, { at, source }: Light, air: Box): void => {
   const [x, y] = view.at(at);
   const [, foot] = view.at({ ...at, height: 0 });
   const spread = Math.min(10, (foot - y) / 3);
-  const legs = [
-    [x - spread, foot],
-    [x, foot - spread],
-    [x + spread, foot],
-  ] as const;
-  on.line('dimension', [[x, y], [x, foot]], air); // prettier-ignore
-  on.line('dimension', legs.slice(0, 2), air);
-  on.line('dimension', legs.slice(1), air);
+  stroke(on, 'dimension', [x, y], [x, foot], air);
+  for (const way of [-1, 1])
+    stroke(on, 'dimension', [x, foot - spread], [x + way * spread, foot], air);
 };
 
 /** Everything of a scene in one view, light first; the labels it wants and the parts of the sheet it covers. */
@@ -65,7 +61,7 @@ const drawIn = (on: Pen, view: View, scene: Scene): { labels: Label[]; things: B
   };
 
   ground(on, view, scene);
-  const edges = scene.lights.flatMap((light) => lit(on, view, light, air));
+  const beams = scene.lights.map((light) => lit(on, view, light, air));
   for (const light of scene.lights)
     if (scene.shadows?.includes(light.name)) shade(on, view, light, scene, air);
   if (scene.camera) frameEdges(on, view, scene.camera, air);
@@ -98,7 +94,10 @@ const drawIn = (on: Pen, view: View, scene: Scene): { labels: Label[]; things: B
     const [x] = view.at({ aside: 0, behind: scene.backdrop.behind, height: 0 });
     labels.push({ text: 'backdrop', at: [x, view.box[1] + 9], side: 'left', clear: 2 });
   }
-  return { labels: [...labels, ...edges], things };
+  return {
+    labels: [...labels, ...beams.flatMap((one) => one.labels)],
+    things: [...things, ...beams.flatMap((one) => one.things)],
+  };
 };
 
 /**
@@ -106,7 +105,7 @@ const drawIn = (on: Pen, view: View, scene: Scene): { labels: Label[]; things: B
  * no two words meet, at any setting.
  */
 export const setOut = (on: Pen, scene: Scene, space: Space, extent = extentOf(scene)): SetOut => {
-  const views = viewsFor(extent, space);
+  const views = viewsFor(extent, scene.room ? { ...space, still: true } : space);
   const drawn = views.all.map((view) => drawIn(on, view, scene));
   const labels = drawn.flatMap((one) => one.labels);
   const things = drawn.flatMap((one) => one.things);

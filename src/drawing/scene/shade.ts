@@ -4,6 +4,7 @@ import { axesIn, pointAt } from './beam.ts';
 import type { Light, Scene } from './scene.ts';
 import { castBy } from './shadow.ts';
 import { CROWN, SHOULDER } from './sitter.ts';
+import { stroke } from './stroke.ts';
 import type { View } from './views.ts';
 
 /** The sitter's shadow towards the backdrop: filled where there is none of this light, lines where there begins to be less. */
@@ -35,8 +36,8 @@ export const shade = (
   const [low, high] = [view.onto(body[0]), view.onto(body[1])];
   if (cast.full) {
     on.area('shade', [low, at(cast.full[0]), at(cast.full[1]), high], air);
-    on.line('shade', [at(cast.full[0]), at(cast.full[1])], air);
+    stroke(on, 'shade', at(cast.full[0]), at(cast.full[1]), air);
   }
-  on.line('shade', [low, at(cast.edge[0])], air);
-  on.line('shade', [high, at(cast.edge[1])], air);
+  stroke(on, 'shade', low, at(cast.edge[0]), air);
+  stroke(on, 'shade', high, at(cast.edge[1]), air);
 };

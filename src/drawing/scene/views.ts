@@ -37,6 +37,8 @@ export interface Space {
   readonly columns: readonly [number, number];
   readonly side?: readonly [number, number];
   readonly plan?: readonly [number, number];
+  /** What has to be seen stands still, as a room does: the paper is then filled from end to end. */
+  readonly still?: boolean;
 }
 
 const hundredth = (x: number): number => Math.round(x * 100) / 100;
@@ -61,25 +63,37 @@ const view = (name: View['name'], box: Box, scale: number, [x0, y0]: Point, down
   };
 };
 
+/** Where the sitter may stand between the ends of the sheet, the middle first. */
+const FRACTIONS = [1 / 2, 2 / 3, 1 / 3, 4 / 5, 1 / 5, 9 / 10, 1 / 10];
+/** What symbols take beyond the places they stand at, in units. */
+const RIM = 10;
+
 /**
  * The plan under the side view: one scale, and what stands under one another is as far behind the sitter. The scale goes
- * by preferred steps and the ends by round lengths, so that a thing that is moved moves, and the paper does not.
+ * by preferred steps, and the sitter stands at one of a few places: a thing that is moved moves, and the paper does not.
  */
 export const viewsFor = ({ behind, aside, height }: Extent, space: Space): Views => {
   const [left, right] = space.columns;
-  // Rounded outwards to a quarter of the power of ten below the whole length.
-  const length = Math.max(behind[1] - behind[0], 1e-3);
-  const step = 10 ** Math.floor(Math.log10(length)) / 4;
-  const near = Math.floor(behind[0] / step + 1e-9) * step;
-  const far = Math.ceil(behind[1] / step - 1e-9) * step;
   const half = Math.max(Math.abs(aside[0]), Math.abs(aside[1]), 1e-3);
   const tall = Math.max(height[1] - height[0], 1e-3);
   const room = (rows: readonly [number, number] | undefined, metres: number): number =>
-    rows ? (rows[1] - rows[0]) / metres : Infinity;
-  const scale = scaleFor(
-    Math.min((right - left) / (far - near), room(space.side, tall), room(space.plan, 2 * half)),
-  );
-  const x0 = (left + right) / 2 - ((near + far) / 2) * scale;
+    rows ? (rows[1] - rows[0] - RIM) / metres : Infinity;
+  const rows = Math.min(room(space.side, tall), room(space.plan, 2 * half));
+  const width = right - left - 2 * RIM;
+  const middle = -behind[0] / Math.max(behind[1] - behind[0], 1e-3);
+  const [best] = (space.still ? [middle] : FRACTIONS)
+    .map((fraction) => ({
+      x0: left + RIM + fraction * width,
+      scale: scaleFor(
+        Math.min(
+          rows,
+          (fraction * width) / Math.max(-behind[0], 1e-3),
+          ((1 - fraction) * width) / Math.max(behind[1], 1e-3),
+        ),
+      ),
+    }))
+    .sort((a, b) => b.scale - a.scale);
+  const { x0, scale } = best ?? { x0: left, scale: 1 };
   const side =
     space.side &&
     view(

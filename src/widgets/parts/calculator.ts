@@ -9,6 +9,7 @@ import {
 import { writeInput } from '../../formula/read.ts';
 import { showResult } from '../../formula/show.ts';
 import type { Unit } from '../../formula/units.ts';
+import type { Handle } from '../../drawing/handle.ts';
 import type { Sheet } from '../../drawing/sheet.ts';
 
 /** A piece of the sentence a plate says; the one `main` piece is set large. */
@@ -37,6 +38,8 @@ export interface Calculator {
   readonly formula: Formula;
   readonly draw: Draw;
   readonly sentence: Sentence;
+  /** What can be taken hold of in the drawing; the plate’s script then calls `withHandles`, and its page has handles.css. */
+  readonly handles?: (given: Given, results: Results, style: Style) => readonly Handle[];
   /** Record keys of the fields, in the order a studio asks for them. */
   readonly fields: readonly string[];
   /** Keys of those that are seldom changed; they stand under “More settings”. */
