@@ -87,7 +87,10 @@ const anyOf = (input: Input): fc.Arbitrary<Value> => {
     even,
     ends,
   );
-  return one.map((x) => x * factorOf(input.unit));
+  const one = one.map((x) => x * factorOf(input.unit));
+  return input.list
+    ? fc.array(one, { minLength: input.list.min, maxLength: input.list.max })
+    : one;
 };
 
 /** Any legal values of a formula with their results; optional inputs are sometimes left out. */

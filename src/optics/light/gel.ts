@@ -128,7 +128,7 @@ export default defineFormula({
     return {
       temperature: temperature as Temperature,
       shift: shiftOf(given) as Mired,
-      loss: -Math.log2(given.tau) as Stops,
+      loss: Math.log2(1 / given.tau) as Stops,
       needed: (given.power / given.tau) as Ratio,
       x: x as Ratio,
       y: y as Ratio,
