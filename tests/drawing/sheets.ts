@@ -81,16 +81,10 @@ const anyOf = (input: Input): fc.Arbitrary<Value> => {
   const [from, to] = input.span ?? input.range;
   const usual = fc.double({ min: from, max: Math.min(to, most), noNaN: true });
   const ends = fc.constantFrom(low, high);
-  const one = fc.oneof(
-    { weight: 4, arbitrary: usual },
-    { weight: 3, arbitrary: decades },
-    even,
-    ends,
-  );
-  const one = one.map((x) => x * factorOf(input.unit));
-  return input.list
-    ? fc.array(one, { minLength: input.list.min, maxLength: input.list.max })
-    : one;
+  const one = fc
+    .oneof({ weight: 4, arbitrary: usual }, { weight: 3, arbitrary: decades }, even, ends)
+    .map((x) => x * factorOf(input.unit));
+  return input.list ? fc.array(one, { minLength: input.list.min, maxLength: input.list.max }) : one;
 };
 
 /** Any legal values of a formula with their results; optional inputs are sometimes left out. */

@@ -29,7 +29,8 @@ export const spotOf = ({ angle, D, tilt }: Cone): Spot => {
   return {
     width: (2 * square * Math.sin(half)) / Math.sqrt(room),
     length: square * (far - near),
-    offset: square * ((far + near) / 2 - Math.tan(round)),
+    // Square on, rounding alone is left: no offset.
+    offset: round < 1e-9 ? 0 : square * ((far + near) / 2 - Math.tan(round)),
   };
 };
 
