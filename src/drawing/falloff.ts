@@ -34,7 +34,10 @@ interface Set {
 }
 
 /** Light and points as they stand: by their places, or one behind the other with the near point in the middle. */
-const setOf = ({ near = 0, far = 0, light, first, second }: Readonly<Partial<From>>): Set => {
+const setOf = (from: From): Set => {
+  const { light, first, second } = from;
+  const near: number = from.near ?? 0;
+  const far: number = from.far ?? 0;
   const at = ([aside = 0, behind = 0]: readonly number[]): Place => ({ aside, behind, height: 0 });
   const placed = light !== undefined && first !== undefined && second !== undefined;
   const places = placed

@@ -4,7 +4,7 @@ import { WIDTH, type Pen } from '../pen.ts';
 import { axesIn, pointAt } from './beam.ts';
 import { extentOf } from './extent.ts';
 import { airOf, ground, standing } from './ground.ts';
-import { leader, placeLabels, type Label } from './label.ts';
+import { along, leader, placeLabels, type Label } from './label.ts';
 import { lit } from './lit.ts';
 import type { Camera, Light, Scene } from './scene.ts';
 import { shade } from './shade.ts';
@@ -93,6 +93,7 @@ const drawIn = (on: Pen, view: View, scene: Scene): { labels: Label[]; things: B
   if (scene.backdrop) {
     const [x] = view.at({ aside: 0, behind: scene.backdrop.behind, height: 0 });
     labels.push({ text: 'backdrop', at: [x, view.box[1] + 9], side: 'left', clear: 2 });
+    things.push(...along([x, view.box[1]], [x, view.box[3]], view.box));
   }
   return {
     labels: [...labels, ...beams.flatMap((one) => one.labels)],

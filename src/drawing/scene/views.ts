@@ -39,6 +39,8 @@ export interface Space {
   readonly plan?: readonly [number, number];
   /** What has to be seen stands still, as a room does: the paper is then filled from end to end. */
   readonly still?: boolean;
+  /** Where in the plan the line through the sitter runs, as a share of its rows; the middle unless told. */
+  readonly axis?: number;
 }
 
 const hundredth = (x: number): number => Math.round(x * 100) / 100;
@@ -74,11 +76,12 @@ const RIM = 10;
  */
 export const viewsFor = ({ behind, aside, height }: Extent, space: Space): Views => {
   const [left, right] = space.columns;
-  const half = Math.max(Math.abs(aside[0]), Math.abs(aside[1]), 1e-3);
+  const { axis = 0.5 } = space;
+  const breadth = Math.max(-aside[0] / axis, aside[1] / (1 - axis), 2e-3);
   const tall = Math.max(height[1] - height[0], 1e-3);
   const room = (rows: readonly [number, number] | undefined, metres: number): number =>
     rows ? (rows[1] - rows[0] - RIM) / metres : Infinity;
-  const rows = Math.min(room(space.side, tall), room(space.plan, 2 * half));
+  const rows = Math.min(room(space.side, tall), room(space.plan, breadth));
   const width = right - left - 2 * RIM;
   const middle = -behind[0] / Math.max(behind[1] - behind[0], 1e-3);
   const [best] = (space.still ? [middle] : FRACTIONS)
@@ -110,7 +113,7 @@ export const viewsFor = ({ behind, aside, height }: Extent, space: Space): Views
       'plan',
       [left, space.plan[0], right, space.plan[1]],
       scale,
-      [x0, (space.plan[0] + space.plan[1]) / 2],
+      [x0, space.plan[0] + axis * (space.plan[1] - space.plan[0])],
       1,
     );
   return { scale, side, plan, all: [side, plan].filter((one) => one !== undefined) };

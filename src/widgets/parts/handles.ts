@@ -36,7 +36,7 @@ export const withHandles = (plate: LivePlate): void => {
     const element = event.target instanceof Element ? event.target.closest('.handle') : null;
     const id = element?.getAttribute('data-handle');
     const handle = current().find((one) => one.id === id);
-    return element && handle && [element, handle];
+    return element && handle ? [element, handle] : undefined;
   };
   const move = (handle: Handle, x: number, y: number): void => {
     for (const [key, value] of Object.entries(handle.set(x, y))) state.put(key, value);
