@@ -5,7 +5,7 @@ import { start } from '../harbour.ts';
 import { plain } from '../lens/worked.ts';
 
 const place = {
-  tex: String.raw`\mathbf{l}`,
+  tex: 'P_l',
   unit: 'm',
   range: [-100, 100],
   list: { min: 2, max: 2 },
@@ -83,14 +83,14 @@ export default defineFormula({
     first: {
       ...place,
       name: 'near place',
-      tex: String.raw`\mathbf{p}_1`,
+      tex: 'P_1',
       start: 1,
       means: 'the nearer point on the plan: across; along',
     },
     second: {
       ...place,
       name: 'far place',
-      tex: String.raw`\mathbf{p}_2`,
+      tex: 'P_2',
       start: 2,
       means: 'the farther point on the plan: across; along',
     },

@@ -154,7 +154,6 @@ export default defineFormula({
       },
     }),
   },
-  symbols: [{ tex: "T'", means: 'the colour temperature behind the gel' }],
   model:
     'A source and a gel that keep to the line of glowing bodies. Shifts in mired add up, and are nearly the same on every source.',
   breaks:
