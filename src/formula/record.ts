@@ -35,6 +35,8 @@ export interface QuantityInput {
   readonly optional?: true;
   /** A page begins with this optional input left out; `start` is then only what to suggest. */
   readonly empty?: true;
+  /** Written as parts of one where it is less than one, as times are: 1/16 of full power. */
+  readonly fraction?: true;
   /** Several values of the same kind, written `a; b; c`. */
   readonly list?: { readonly min: number; readonly max: number };
   /** Values a table or a row of presets runs through. */

@@ -101,6 +101,7 @@ export default defineFormula({
       range: [0.001, 20],
       span: [0.1, 2],
       start: 1 / 3,
+      fraction: true,
       optional: true,
       means: 'how much may be lost from the near point to the far one',
     },

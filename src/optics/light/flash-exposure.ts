@@ -9,6 +9,7 @@ const LEAST_DISTANCE = 1;
 
 const power = {
   unit: '1',
+  fraction: true,
   range: [1 / 8192, 1],
   span: [1 / 256, 1],
 } as const satisfies Partial<QuantityInput>;

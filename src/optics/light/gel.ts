@@ -82,6 +82,7 @@ export default defineFormula({
       range: [1 / 8192, 1],
       span: [1 / 256, 1],
       start: 1 / 8,
+      fraction: true,
       default: 1,
       means: 'the part of full power set before the gel went on',
     },

@@ -43,7 +43,7 @@ export const trackFor = (input: QuantityInput, unit: Unit): Track | undefined =>
     };
   }
   // What is reckoned in stops, or runs over decades, moves in thirds of a stop.
-  const reciprocal = unit === 's' && low < 0.3;
+  const reciprocal = (unit === 's' && low < 0.3) || input.fraction;
   if (low > 0 && high / low > 60) {
     const thirds = (x: number): number => Math.round(3 * Math.log2(x / low));
     const two = (x: number): number => Number(x.toPrecision(2));
