@@ -198,13 +198,18 @@ export const handles = (given: Given, _: Results, style: Style = {}): readonly H
   const { side, plan } = viewsFor(extentOf(sceneOf(from, style)), SPACE);
   const { inputs } = formula;
   const light = { aside, behind, height: HAIR + height };
-  const places = (what: string): string => `${length(behind)} behind, ${what}`;
+  const placed = (what: string): string =>
+    `${length(Math.abs(behind))} ${behind < 0 ? 'before' : 'behind'} the child, ${what}`;
   return [
     ...(plan
       ? [
           movable(
             plan,
-            { id: 'light', name: 'rim light', says: places(`${length(aside)} to camera-right`) },
+            {
+              id: 'light',
+              name: 'rim light',
+              says: placed(`${length(Math.abs(aside))} to camera-${aside < 0 ? 'left' : 'right'}`),
+            },
             light,
             { behind: inputs.behind.range, other: inputs.aside.range },
             (to) => ({ behind: to.behind, aside: to.aside }),
@@ -222,7 +227,13 @@ export const handles = (given: Given, _: Results, style: Style = {}): readonly H
       ? [
           movable(
             side,
-            { id: 'light', name: 'rim light', says: places(`${length(height)} above the hair`) },
+            {
+              id: 'light',
+              name: 'rim light',
+              says: placed(
+                `${length(Math.abs(height))} ${height < 0 ? 'below' : 'above'} the hair`,
+              ),
+            },
             light,
             {
               behind: inputs.behind.range,

@@ -168,12 +168,12 @@ export class PlateState {
       ...base,
       unit: SIGN[unit] ?? unit,
       placeholder:
-        text === '' && typeof assumed === 'number' ? this.#numberText(assumed, unit, 4) : '',
+        text === '' && typeof assumed === 'number' ? this.#numberText(assumed, unit, input.fraction, 4) : '',
       echo:
         number === undefined || trouble || key in this.#held ? '' : this.#echo(text, number, unit),
       track: trackFor(input, unit),
       value: number,
-      spoken: number === undefined ? 'not given' : this.#spoken(number, unit),
+      spoken: number === undefined ? 'not given' : this.#spoken(number, unit, input.fraction),
     };
   }
 
@@ -218,16 +218,17 @@ export class PlateState {
     const input = this.#input(key);
     if (isChoice(input) || Array.isArray(value)) this.#texts[key] = writeInput(input, value);
     else if (typeof value === 'number') {
-      this.#texts[key] = this.#numberText(value, this.#unit(input));
+      this.#texts[key] = this.#numberText(value, this.#unit(input), input.fraction);
       this.#held[key] = value;
     }
   }
 
-  #numberText(si: number, unit: Unit, digits = 6): string {
+  #numberText(si: number, unit: Unit, parts?: boolean, digits = 6): string {
     if (si === Infinity) return '∞';
     const x = si / factorOf(unit);
-    // A shutter's own marks: below a third of a second in parts of one.
-    const under = unit === 's' && x > 0 && x < 0.3 ? Number((1 / x).toPrecision(4)) : 0;
+    // A shutter's own marks: below a third of a second in parts of one. A power dial's are all parts.
+    const under =
+      x > 0 && x < (parts ? 1 : unit === 's' ? 0.3 : 0) ? Number((1 / x).toPrecision(4)) : 0;
     if (under)
       return `1/${this.style.decimal === 'comma' ? String(under).replace('.', ',') : under}`;
     const number = String(
@@ -237,10 +238,10 @@ export class PlateState {
     return this.style.decimal === 'comma' ? text.replace('.', ',') : text;
   }
 
-  #spoken(si: number, unit: Unit): string {
+  #spoken(si: number, unit: Unit, parts?: boolean): string {
     return si === Infinity
       ? 'infinity'
-      : `${this.#numberText(si, unit)} ${SIGN[unit] === '' ? '' : unit}`.trim();
+      : `${this.#numberText(si, unit, parts)} ${SIGN[unit] === '' ? '' : unit}`.trim();
   }
 
   #echo(text: string, si: number, unit: Unit): string {
