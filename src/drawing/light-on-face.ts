@@ -104,7 +104,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   ]);
   const up: Point = [-Math.cos(elevation), -Math.sin(elevation)];
   key(on, [SIDE, MIDDLE], up);
-  arc(on, [SIDE, MIDDLE], 52, 0, -elevation, [-1, 0]);
+  arc(on, [SIDE, MIDDLE], 52, -1 * elevation, 0, [-1, 0]);
   on.text(
     SIDE - 56,
     194,

@@ -37,4 +37,4 @@ export const RIMS = [
 ] as const;
 
 /** What is shown first. */
-export const FIRST = { size: 'softbox', skin: 'tan', rim: 'none' } as const;
+export const FIRST = { size: 'softbox', skin: 'fair', rim: 'none' } as const;

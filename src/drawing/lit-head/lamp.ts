@@ -14,7 +14,8 @@ export const lamp = (azimuth: number, elevation: number, size: number): Lamp => 
   half: Math.max(size / 2, 1e-3),
 });
 
-const STEPS = 720;
+const [STEPS, STRIPS] = [256, 24];
+const heightOf = (strip: number): number => (2 * (strip + 0.5)) / STRIPS - 1;
 
 /**
  * What a surface receives of a lamp by the cosine of its slant, as a share of what it receives square on.
@@ -25,20 +26,24 @@ const STEPS = 720;
 export const received = (half: number): ((cosine: number) => number) => {
   const t = Math.tan(half);
   const table = new Float32Array(2 * STEPS + 1);
-  const parts: [number, number, number][] = [];
-  for (let i = 0; i < 24; i++)
-    for (let j = 0; j < 8; j++) {
-      const v = (2 * (i + 0.5)) / 24 - 1;
-      const w = Math.sqrt(1 - v * v) * ((j + 0.5) / 8);
-      const far = 1 + t * t * (v * v + w * w);
-      parts.push([t * v, Math.sqrt(1 - v * v) / (far * far), 1]);
+  // Strips of the disc at equal heights over its middle, each with all that lies in it.
+  const weights = Array.from({ length: STRIPS }, (_, i) => {
+    const v = heightOf(i);
+    let weight = 0;
+    for (let j = 0; j < 4; j++) {
+      const w = Math.sqrt(1 - v * v) * ((j + 0.5) / 4);
+      weight += Math.sqrt(1 - v * v) / (1 + t * t * (v * v + w * w)) ** 2;
     }
-  const whole = parts.reduce((sum, [, weight]) => sum + weight, 0);
+    return weight;
+  });
+  const whole = weights.reduce((sum, weight) => sum + weight, 0);
   for (let k = 0; k <= 2 * STEPS; k++) {
     const cosine = k / STEPS - 1;
-    const sine = Math.sqrt(1 - cosine * cosine);
-    table[k] =
-      parts.reduce((sum, [v, weight]) => sum + weight * Math.max(0, cosine + v * sine), 0) / whole;
+    const sine = t * Math.sqrt(1 - cosine * cosine);
+    let sum = 0;
+    for (let i = 0; i < STRIPS; i++)
+      sum += (weights[i] as number) * Math.max(0, cosine + heightOf(i) * sine);
+    table[k] = sum / whole;
   }
   return (cosine) => {
     const at = Math.min(2 * STEPS - 1e-3, Math.max(0, (cosine + 1) * STEPS));

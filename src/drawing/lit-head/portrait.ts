@@ -2,7 +2,7 @@ import { setEyes } from './eyes.ts';
 import { openness } from './hollows.ts';
 import { lamp, received, type Lamp } from './lamp.ts';
 import { bust, type Mesh } from './mesh.ts';
-import { shadow, type Care } from './shadow.ts';
+import { peak, shadow, type Care } from './shadow.ts';
 import { onScreen } from './tone.ts';
 import { blank, KIND, set, type View } from './view.ts';
 
@@ -21,6 +21,8 @@ export interface Lights {
 /** From the harbour set: 1.4 m behind, 0.9 m aside to camera-left, 0.9 m over the hair; a standard reflector, 18 cm. */
 const RIM = lamp(Math.atan2(-0.9, -1.4), Math.atan2(0.9, Math.hypot(1.4, 0.9)), 0.097);
 
+const RIM_SHARE = received(RIM.half);
+
 /** The head as the camera sees it for one turn. @param turn radians @param nose millimetres */
 export const look = (meshes: readonly Mesh[], width: number, turn: number): View => {
   const view = blank(width);
@@ -34,18 +36,29 @@ export { bust };
 /** What reaches every pixel's place, in the key's own measure: 1 is the key alone, square on. */
 export interface Lit {
   readonly key: Lamp;
+  /** What a surface receives of the key, and of the rim, by the cosine of its slant. */
+  readonly share: (cosine: number) => number;
+  readonly rimShare: (cosine: number) => number;
+  readonly peak: number;
   readonly light: Float32Array;
   /** How much of the key, and of the rim, each place sees. */
   readonly sees: Float32Array;
   readonly rimSees: Float32Array;
 }
 
-export const unlit = (view: View, lights: Lights): Lit => ({
-  key: lamp(lights.azimuth, lights.elevation, lights.size),
-  light: new Float32Array(view.z.length),
-  sees: new Float32Array(view.z.length),
-  rimSees: new Float32Array(view.z.length),
-});
+export const unlit = (view: View, { azimuth, elevation, size }: Lights): Lit => {
+  const key = lamp(azimuth, elevation, size);
+  const plane = (): Float32Array => new Float32Array(view.z.length);
+  return {
+    key,
+    share: received(key.half),
+    rimShare: RIM_SHARE,
+    peak: peak(view),
+    light: plane(),
+    sees: plane(),
+    rimSees: plane(),
+  };
+};
 
 /** Works out the light on some rows of a view. */
 export const light = (
@@ -59,12 +72,11 @@ export const light = (
   const { width, nx, ny, nz, kind, open } = view;
   const [kx, ky, kz] = lit.key.towards;
   const [rx, ry, rz] = RIM.towards;
-  const share = received(lit.key.half);
-  const rimShare = received(RIM.half);
+  const { share, rimShare } = lit;
   const fill = 2 ** -lights.fillStops;
   const rim = lights.rimStops === undefined ? 0 : 2 ** lights.rimStops;
-  shadow(view, lit.key, care, lit.sees, from, to);
-  if (rim > 0) shadow(view, RIM, { ...care, strips: 1 }, lit.rimSees, from, to);
+  shadow(view, lit.peak, lit.key, care, lit.sees, from, to);
+  if (rim > 0) shadow(view, lit.peak, RIM, { ...care, strips: 1 }, lit.rimSees, from, to);
   for (let i = from * width; i < to * width; i++) {
     if (kind[i] === KIND.none) continue;
     const [x, y, z] = [nx[i] as number, ny[i] as number, nz[i] as number];
@@ -92,6 +104,22 @@ export const skinColour = (reflectance: number, grey = false): Colour => {
   return [(reflectance * r) / all, (reflectance * g) / all, (reflectance * b) / all];
 };
 
+type Made = Exclude<(typeof KIND)[keyof typeof KIND], 0 | 1>;
+const own: Readonly<Record<Made, Colour>> = {
+  [KIND.cloth]: OWN.cloth,
+  [KIND.sclera]: OWN.sclera,
+  [KIND.iris]: OWN.iris,
+  [KIND.pupil]: [0.004, 0.004, 0.004],
+  [KIND.lash]: [0.037, 0.025, 0.018],
+};
+
+/** Hair shines where it stands half way between light and camera, the more the flatter the light comes. */
+const gloss = (x: number, y: number, z: number, [lx, ly, lz]: Colour): number => {
+  const long = Math.sqrt(lx * lx + ly * ly + (lz + 1) ** 2) || 1;
+  const cos = Math.max(0, (x * lx + y * ly + z * (lz + 1)) / long);
+  return cos ** 22 * (0.04 + 0.5 * Math.max(0, 1 - (lz + 1) / long) ** 4);
+};
+
 /** What the water on an eye mirrors, straight on (index 1.376). */
 const MIRROR = 0.025;
 
@@ -107,7 +135,6 @@ export const develop = (
 ): void => {
   const { width, nx, ny, nz, kind, hair, flush } = view;
   const [kx, ky, kz] = lit.key.towards;
-  const [rx, ry, rz] = RIM.towards;
   const rim = lights.rimStops === undefined ? 0 : 2 ** lights.rimStops;
   // A key that fills an angle is as bright as gives its light there; its mirror image is as bright as it is.
   const bright = 1 / Math.sin(lit.key.half) ** 2;
@@ -119,45 +146,32 @@ export const develop = (
       const [x, y, z] = [nx[i] as number, ny[i] as number, nz[i] as number];
       const h = hair[i] as number;
       const f = flush[i] as number;
-      let own: Colour = skin;
       let shine = 0;
-      if (what === KIND.cloth) own = OWN.cloth;
-      else if (what === KIND.sclera) own = OWN.sclera;
-      else if (what === KIND.iris)
-        own = OWN.iris.map((c) => c * (1.25 - 0.75 * f ** 4)) as unknown as Colour;
-      else if (what === KIND.pupil) own = [0.004, 0.004, 0.004];
-      else if (what === KIND.lash) own = OWN.hair.map((c) => c * 0.5) as unknown as Colour;
       const on = lit.light[i] as number;
       if (what === KIND.body) {
         // Blood under the skin takes green and blue away; hair lies over all.
-        r = skin[0] * (1 - 0.12 * f);
-        g = skin[1] * (1 - 0.42 * f);
-        b = skin[2] * (1 - 0.38 * f);
-        r += (OWN.hair[0] - r) * h;
-        g += (OWN.hair[1] - g) * h;
-        b += (OWN.hair[2] - b) * h;
-        own = [r, g, b];
+        r = skin[0] * (1 - 0.12 * f) * (1 - h) + OWN.hair[0] * h;
+        g = skin[1] * (1 - 0.42 * f) * (1 - h) + OWN.hair[1] * h;
+        b = skin[2] * (1 - 0.38 * f) * (1 - h) + OWN.hair[2] * h;
         if (h > 0.6) {
-          // Hair shines in a band where it is half way between light and camera.
-          const gloss = (lx: number, ly: number, lz: number): number => {
-            const [hx, hy, hz] = [lx, ly, lz + 1];
-            const long = Math.sqrt(hx * hx + hy * hy + hz * hz) || 1;
-            const cos = Math.max(0, (x * hx + y * hy + z * hz) / long);
-            const graze = 1 - Math.max(0, (lz + 1) / long / 1);
-            return cos ** 22 * (0.04 + 0.5 * Math.max(0, graze) ** 4);
-          };
-          shine += h * (lit.sees[i] as number) * gloss(kx, ky, kz);
-          if (rim > 0) shine += h * rim * (lit.rimSees[i] as number) * gloss(rx, ry, rz) * 1.6;
+          shine = h * (lit.sees[i] as number) * gloss(x, y, z, lit.key.towards);
+          if (rim > 0)
+            shine += 1.6 * h * rim * (lit.rimSees[i] as number) * gloss(x, y, z, RIM.towards);
         }
-      } else if (what === KIND.iris || what === KIND.pupil || what === KIND.sclera) {
-        // The key mirrored: the way from the eye that is as far past its normal as the camera is on this side.
-        const cos = 2 * z * (x * kx + y * ky + z * kz) - kz;
-        const part = Math.min(1, Math.max(0, (cos - edge[0]) / (edge[1] - edge[0])));
-        if (what !== KIND.sclera) shine += MIRROR * bright * part * (lit.sees[i] as number);
+      } else {
+        [r, g, b] = own[what as Made];
+        if (what === KIND.iris || what === KIND.pupil) {
+          const ring = 1.25 - 0.75 * f ** 4;
+          if (what === KIND.iris) [r, g, b] = [r * ring, g * ring, b * ring];
+          // The key mirrored: the way that is as far past the eye's normal as the camera is on this side.
+          const cos = 2 * z * (x * kx + y * ky + z * kz) - kz;
+          const part = Math.min(1, Math.max(0, (cos - edge[0]) / (edge[1] - edge[0])));
+          shine = MIRROR * bright * part * (lit.sees[i] as number);
+        }
       }
-      r = own[0] * on + shine;
-      g = own[1] * on + shine;
-      b = own[2] * on + shine;
+      r = r * on + shine;
+      g = g * on + shine;
+      b = b * on + shine;
     }
     const at = 4 * i;
     image[at] = onScreen(r);

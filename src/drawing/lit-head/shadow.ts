@@ -109,6 +109,13 @@ const between = (
     }
 };
 
+/** The highest place of a view, over which nothing casts a shadow. */
+export const peak = ({ z }: View): number => {
+  let highest = -Infinity;
+  for (const level of z) if (level > highest) highest = level;
+  return highest;
+};
+
 /**
  * How much of a lamp each pixel's place sees past whatever stands before it, 0 to 1, for rows of a view.
  *
@@ -117,6 +124,7 @@ const between = (
  */
 export const shadow = (
   view: View,
+  highest: number,
   lamp: Lamp,
   care: Care,
   out: Float32Array,
@@ -125,8 +133,6 @@ export const shadow = (
 ): void => {
   const { width, height, z, nx, ny, nz, kind } = view;
   out.fill(0, from * width, to * width);
-  let highest = -Infinity;
-  for (let i = 0; i < z.length; i++) if ((z[i] as number) > highest) highest = z[i] as number;
   for (const { ux, uy, low, high, share } of cut(lamp, care.strips)) {
     const steps = walk(view, ux, uy, care.growth);
     const highTangent = Math.tan(Math.min(high, 1.55));

@@ -21,9 +21,9 @@ export interface Painted {
 }
 
 /** Pixels across while something moves; and at most when it has come to rest. */
-const [MOVING, MOST] = [144, 440];
+const [MOVING, MOST] = [128, 440];
 /** The moving head's mesh, against the resting one's. */
-const COARSE = 0.45;
+const COARSE = 0.4;
 /** Milliseconds at rest before the fine picture is begun, and that one stretch of it may take. */
 const [REST, STRETCH] = [160, 8];
 
@@ -68,8 +68,10 @@ export const heads = (
     const context = canvas.getContext('2d');
     if (!context) return;
     const image = new ImageData(pixels, view.width, view.height);
-    if (view.width === canvas.width && view.height === canvas.height)
-      return context.putImageData(image, 0, 0);
+    if (view.width === canvas.width && view.height === canvas.height) {
+      context.putImageData(image, 0, 0);
+      return;
+    }
     const small = new OffscreenCanvas(view.width, view.height);
     small.getContext('2d')?.putImageData(image, 0, 0);
     context.imageSmoothingQuality = 'high';
