@@ -42,8 +42,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     [front, middle],
     [face, middle],
   ]);
-  upright(on, front - 16, middle - half, middle + half, '');
-  on.text(4, Math.max(12, middle - half - 8), on.length(high));
+  upright(on, front - 16, middle - half, middle + half, on.length(high), true);
   across(on, TOP + TALL + 22, front, face, on.length(d));
   bar(on, LEFT, TOP + TALL + 44, scale);
 

@@ -41,8 +41,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     [face + 0.09 * scale, middle - 0.075 * scale],
   ]);
   on.text(WIDTH - 8, TOP - 6, 'key', 'end');
-  upright(on, card - 18, middle - half, middle + half, '');
-  on.text(4, Math.max(14, middle - half - 8), on.length(w));
+  upright(on, card - 18, middle - half, middle + half, on.length(w), true);
   across(on, TOP + TALL + 26, card, face, on.length(d));
   bar(on, LEFT, TOP + TALL + 48, scale);
 

@@ -39,8 +39,14 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   for (const end of ends) on.line('light', [end, edge]);
   on.line('construction', [[front, middle], edge]);
   on.text(edge[0] + 0.18 * scale + 8, middle + 4, show('angle'), 'start', 'emphasis');
-  upright(on, LEFT - 24, Math.min(one[1], other[1]), Math.max(one[1], other[1]), '');
-  on.text(4, Math.max(14, Math.min(one[1], other[1]) - 8), on.length(w));
+  upright(
+    on,
+    LEFT - 24,
+    Math.min(one[1], other[1]),
+    Math.max(one[1], other[1]),
+    on.length(w),
+    true,
+  );
   across(on, TOP + TALL + 26, front, edge[0], on.length(D));
   bar(on, LEFT, TOP + TALL + 48, scale);
 

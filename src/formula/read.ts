@@ -46,13 +46,14 @@ export const readInput = (input: Input, text: string, how: Reading = {}): Value 
     });
   if (!input.list) return one(text);
   const parts = text.split(';');
+  const values = parts.map(one);
   const { min, max } = input.list;
   if (parts.length < min || parts.length > max)
     throw new InputError(
-      `Give ${min} to ${max} values of ${name}, parted by semicolons; you gave ${parts.length}.`,
+      `Give ${min === max ? '' : `${min} to `}${max} values of ${name}, parted by semicolons; you gave ${parts.length}.`,
       id,
     );
-  return parts.map(one);
+  return values;
 };
 
 /** The canonical text of a value, which readInput reads back to the same value. */

@@ -47,7 +47,7 @@ export const givenFor = (formula: Formula, wide = false): fc.Arbitrary<Record<st
   fc.tuple(everyInput(formula, wide), fc.nat(5)).map(([given, way]) => oneWay(formula, given, way));
 
 /** Of inputs that stand in for one another one group is kept. */
-const oneWay = (
+export const oneWay = (
   formula: Formula,
   given: Record<string, unknown>,
   way: number,

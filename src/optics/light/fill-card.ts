@@ -53,7 +53,7 @@ export default defineFormula({
       unit: 'stop',
       range: [-20, 20],
       span: [-4, 2],
-      start: 0,
+      start: -1.2,
       default: 0,
       means: 'how much stronger the key is on the card than on the face; negative is weaker',
     },
@@ -88,7 +88,7 @@ export default defineFormula({
     },
   },
   worked: {
-    tex: String.raw`\frac{F}{K} = \val{rho} \times \val{light} \times \frac{\val{r}^2}{\val{r2}^2 + \val{d}^2} = \val{share}`,
+    tex: String.raw`\frac{F}{K} = \val{rho} \times \val{light} \times \frac{(\val{r})^2}{(\val{r2})^2 + (\val{d})^2} = \val{share}`,
     values: (card) => ({
       rho: { value: card.rho, unit: '1', digits: { significant: 2 } },
       light: { value: 2 ** card.light, unit: '1', digits: { significant: 2 } },

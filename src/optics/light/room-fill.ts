@@ -102,7 +102,7 @@ export default defineFormula({
     },
   },
   worked: {
-    tex: String.raw`\frac{F}{K} = \frac{\pi \times \val{d}^2 \times \val{rho}}{\val{A} \times \val{rest}} = \val{share}`,
+    tex: String.raw`\frac{F}{K} = \frac{\pi \times (\val{d})^2 \times \val{rho}}{\val{A} \times \val{rest}} = \val{share}`,
     values: (room) => ({
       d: plain(room.d, 'm'),
       rho: { value: room.rho, unit: '1', digits: { significant: 2 } },
