@@ -239,7 +239,7 @@ export const handles = (given: Given, _: Results, style: Style = {}): readonly H
       ),
     );
   const { near, far } = set;
-  const along = { behind: anywhere };
+  const along = { behind: anywhere, fine: true } as const;
   return [
     movable(
       plan,

@@ -173,14 +173,14 @@ export const handles = (given: Given, _: Results, style: Style = {}): readonly H
   const turnOf = ({ behind, aside }: Place): number => Math.atan2(-aside, behind);
   /** To half a degree, in radians. */
   const limited = (turn: number, [low, high]: readonly [number, number]): number =>
-    Math.min(high, Math.max(low, Math.round((turn / DEGREE) * 2) / 2)) * DEGREE;
+    (Math.min(high, Math.max(low, Math.round((turn / DEGREE) * 2) / 2)) + 0) * DEGREE;
   const degrees = (x: number): string => writeQuantity(x, 'deg', { significant: 3 }, style);
   return [
     movable(
       plan,
       { id: 'near', name: 'nearer child', says: `${length(near)} from the light` },
       at(near, 0),
-      { behind: anywhere },
+      { behind: anywhere, fine: true },
       ({ behind }) => ({ near: toCentimetre(behind, inputs.near.range) }),
     ),
     movable(
@@ -191,7 +191,7 @@ export const handles = (given: Given, _: Results, style: Style = {}): readonly H
         says: `${length(far)} from the light, ${degrees(between)} from the nearer child`,
       },
       at(far, between),
-      { behind: anywhere, other: anywhere },
+      { behind: anywhere, other: anywhere, fine: true },
       (to) => ({
         far: toCentimetre(Math.hypot(to.behind, to.aside), inputs.far.range),
         between: limited(turnOf(to), inputs.between.range),
@@ -201,7 +201,7 @@ export const handles = (given: Given, _: Results, style: Style = {}): readonly H
       plan,
       { id: 'aim', name: 'axis of the light', says: `${degrees(aim)} from the nearer child` },
       aimPlace(from),
-      { behind: anywhere, other: anywhere },
+      { behind: anywhere, other: anywhere, fine: true },
       (to) => ({ aim: limited(turnOf(to), inputs.aim.range) }),
     ),
   ];

@@ -9,6 +9,8 @@ export interface Moves {
   readonly behind?: Ends;
   /** Across in the plan, height in the side view. */
   readonly other?: Ends;
+  /** The place comes as it is on the sheet: whoever asked rounds what follows from it. */
+  readonly fine?: true;
 }
 
 /**
@@ -39,10 +41,11 @@ export const movable = (
     ends,
     set: (u, v) => {
       const [p, q] = view.off(u, v);
+      const rounded = moves.fine ? (x: number): number => x : toCentimetre;
       return to({
         ...place,
-        ...(moves.behind && { behind: toCentimetre(p, moves.behind) }),
-        ...(moves.other && { [key]: toCentimetre(q, moves.other) }),
+        ...(moves.behind && { behind: rounded(p, moves.behind) }),
+        ...(moves.other && { [key]: rounded(q, moves.other) }),
       });
     },
   };

@@ -2,29 +2,35 @@ import { clip, type Box, type Point } from '../clip.ts';
 import type { Pen } from '../pen.ts';
 import type { Role } from '../sheet.ts';
 
-/** A straight line, or what of it lies in a view: drawn once from end to end, so that its dashes stay dashes. */
-export const stroke = (on: Pen, role: Role, a: Point, b: Point, box: Box): void => {
+/** What of a straight line lies in a box, from its beginning to its end. */
+const within = (a: Point, b: Point, box: Box): readonly [Point, Point] | undefined => {
   const kept = clip([a, b], box);
-  const [first] = kept;
-  if (!first) return;
-  const far = kept.reduce((one, other) =>
-    Math.hypot(other[0] - first[0], other[1] - first[1]) >
-    Math.hypot(one[0] - first[0], one[1] - first[1])
-      ? other
-      : one,
-  );
-  if (far !== first) on.line(role, [first, far]);
+  const along = ([x, y]: Point): number => (x - a[0]) * (b[0] - a[0]) + (y - a[1]) * (b[1] - a[1]);
+  const ends = kept.toSorted((one, other) => along(one) - along(other));
+  const [first, last] = [ends[0], ends.at(-1)];
+  return first && last && along(first) < along(last) ? [first, last] : undefined;
 };
 
-/** A line through many points, piece by piece: what lies in the view is never joined across what does not. */
+/** A straight line, or what of it lies in a view: drawn once from end to end, so that its dashes stay dashes. */
+export const stroke = (on: Pen, role: Role, a: Point, b: Point, box: Box): void => {
+  const kept = within(a, b, box);
+  if (kept) on.line(role, kept);
+};
+
+/** A line through many points; where it leaves the view it ends, and begins anew where it comes back. */
 export const strokes = (on: Pen, role: Role, points: readonly Point[], box: Box): void => {
-  const inside = ([x, y]: Point): boolean =>
-    x >= box[0] && x <= box[2] && y >= box[1] && y <= box[3];
-  if (points.every(inside)) on.line(role, points);
-  else
-    points.slice(1).forEach((b, i) => {
-      stroke(on, role, points[i] ?? b, b, box);
-    });
+  let run: Point[] = [];
+  const flush = (): void => {
+    if (run.length > 1) on.line(role, run);
+    run = [];
+  };
+  points.slice(1).forEach((b, i) => {
+    const kept = within(points[i] ?? b, b, box);
+    const end = run.at(-1);
+    if (!kept || !end || end[0] !== kept[0][0] || end[1] !== kept[0][1]) flush();
+    if (kept) run.push(...(run.length > 0 ? kept.slice(1) : kept));
+  });
+  flush();
 };
 
 /** A dimension line anywhere, its ends struck through as the others are. */
