@@ -137,6 +137,6 @@ export default defineFormula({
   model:
     'Inverse square law for both lights, flat disc towards each; the key shines past the child straight on to the cloth; the cloth is matt. Middle grey is 18 %.',
   breaks:
-    'A key turned away, a grid on it or a flag beside it spills far less; a cloth at a slant gets less of both; shiny paper mirrors. The spill is not coloured: one stop of it over a gelled spot leaves a third of the colour.',
+    'A key turned away, a grid on it or a flag beside it spills far less; a cloth at a slant gets less of both; shiny paper mirrors. The spill is not coloured: where it is as strong as a gelled spot it makes up half the light, and pales the colour.',
   sources: ['ies-inverse-square'],
 });

@@ -34,7 +34,7 @@ export default defineFormula({
       unit: 'm',
       range: [-20, 20],
       span: [-0.5, 4],
-      start: 1.2,
+      start: 1.4,
       means: 'how far behind the child it stands',
     },
     aside: {
@@ -102,7 +102,7 @@ export default defineFormula({
       range: [0.05, 100],
       span: [0.3, 5],
       start: start('key-distance'),
-      default: (given: Given) => reachOf(given),
+      optional: true,
       means: 'how far the key is from the child; as far as the rim light unless given',
     },
   },
@@ -171,7 +171,7 @@ export default defineFormula({
     const within = (x: number, side: number): boolean =>
       Math.abs(x) <= ((side / 2) * away * INSIDE) / v;
     return {
-      over: (power + 2 * Math.log2(key / reach)) as Stops,
+      over: (power + (key === undefined ? 0 : 2 * Math.log2(key / reach))) as Stops,
       back: hits([0, 0, -depth / 2]),
       mid: hits([0, 0, 0]),
       fore: hits([0, 0, depth / 2]),
