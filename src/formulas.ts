@@ -33,4 +33,12 @@ export const formulas: Readonly<Record<string, () => Promise<{ readonly default:
   gel: () => import('./optics/light/gel.ts'),
   'rim-light': () => import('./optics/light/rim-light.ts'),
   feathering: () => import('./optics/light/feathering.ts'),
+  'print-size': () => import('./sitting/print/print-size.ts'),
+  'viewing-distance': () => import('./sitting/print/viewing-distance.ts'),
+  'wrap-allowance': () => import('./sitting/print/wrap-allowance.ts'),
+  'stand-stability': () => import('./sitting/safety/stand-stability.ts'),
+  'platform-drop': () => import('./sitting/safety/platform-drop.ts'),
+  'mains-load': () => import('./sitting/safety/mains-load.ts'),
+  'recycle-budget': () => import('./sitting/safety/recycle-budget.ts'),
+  'break-even': () => import('./sitting/day/break-even.ts'),
 };

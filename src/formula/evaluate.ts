@@ -1,5 +1,6 @@
 import { compute } from './compute.ts';
 import { InputError } from './errors.ts';
+import { currencyOf } from './notation/money.ts';
 import { complete, readInput, writeInput } from './read.ts';
 import { idOf, type Formula, type Results, type Value } from './record.ts';
 import { showResult, type Style } from './show.ts';
@@ -49,8 +50,10 @@ export const evaluateText = (
   let asked: string | undefined;
   let wanted: { key: string; value: number } | undefined;
 
+  const sums: string[] = [];
   for (const [word, text] of pairs) {
     const input = find(formula.inputs, word);
+    if (input && 'unit' in input[1] && input[1].unit === 'EUR') sums.push(text);
     const output = input ? undefined : find(formula.outputs, word);
     const named = input ?? output;
     if (!named)
@@ -99,6 +102,17 @@ export const evaluateText = (
         : `To solve for an input give exactly one result: ${Object.values(formula.outputs).map(idOf).join(', ')}.`,
     );
 
+  // A sum may name its currency; then all are in it.
+  const named = currencyOf(sums);
+  if (named !== undefined) {
+    if (values['currency'] !== undefined && values['currency'] !== named)
+      throw new InputError(
+        `A sum is in ${named}, but the currency given is ${String(values['currency'])}. Write one of them.`,
+        'currency',
+      );
+    values['currency'] = named;
+  }
+
   const roots =
     asked !== undefined && wanted ? solveFor(formula, values, asked, wanted) : undefined;
   if (asked !== undefined && roots) values[asked] = roots[0];
@@ -107,6 +121,8 @@ export const evaluateText = (
     if (key !== asked && all[key] !== undefined) given[idOf(input)] = writeInput(input, all[key]);
 
   const printed: Record<string, Printed> = {};
+  const inCurrency =
+    typeof all['currency'] === 'string' ? { ...style, currency: all['currency'] } : style;
   const solved: Printed[] = [];
   const input = asked === undefined ? undefined : formula.inputs[asked];
   if (input && 'unit' in input && roots) {
@@ -116,12 +132,12 @@ export const evaluateText = (
       digits: dimensionOf(input.unit) === 'iso' ? 3 : { significant: 4 },
       ...(input.imperial && { imperial: input.imperial }),
     };
-    solved.push(...roots.map((root) => print(output, root, style)));
-    printed[idOf(input)] = print(output, roots[0], style);
+    solved.push(...roots.map((root) => print(output, root, inCurrency)));
+    printed[idOf(input)] = print(output, roots[0], inCurrency);
   }
   const results = compute(formula, all);
   for (const [key, output] of Object.entries(formula.outputs))
-    printed[idOf(output)] = print(output, results[key], style);
+    printed[idOf(output)] = print(output, results[key], inCurrency);
   return {
     formula: formula.id,
     given,
@@ -136,7 +152,11 @@ const print = (
   style: Style,
 ): Printed => {
   const text = showResult(output, value, style);
-  const unit = output.unit ? siUnit(dimensionOf(output.unit)) : null;
+  const unit = !output.unit
+    ? null
+    : output.unit === 'EUR'
+      ? (style.currency ?? 'EUR')
+      : siUnit(dimensionOf(output.unit));
   if (value === undefined) return { value: null, unit, text };
   if (typeof value === 'number' && !Number.isFinite(value))
     return { value: null, unit, text, infinite: true };

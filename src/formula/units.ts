@@ -53,6 +53,7 @@ export const UNITS = {
   EV: ['ev', 1],
   'f/': ['f-number', 1],
   ISO: ['iso', 1],
+  EUR: ['money', 1],
   count: ['count', 1],
   '1': ['ratio', 1],
   '%': ['ratio', 0.01],

@@ -28,6 +28,8 @@ const UNITLESS: readonly Dimension[] = [
   'ev',
   'count',
   'pixels',
+  'money',
+  'temperature',
 ];
 
 const ALIASES: Readonly<Record<string, Unit>> = {
@@ -36,7 +38,7 @@ const ALIASES: Readonly<Record<string, Unit>> = {
   'm²': 'm2', '°': 'deg', degree: 'deg', degrees: 'deg',
   sec: 's', second: 's', seconds: 's', minute: 'min', minutes: 'min', hour: 'h', hours: 'h', hr: 'h',
   k: 'K', mireds: 'mired', lux: 'lx', 'cd/m²': 'cd/m2', Nm: 'N·m', 'N m': 'N·m',
-  stops: 'stop', ev: 'EV', ppi: 'px/in', dpi: 'px/in', ppcm: 'px/cm', pixels: 'px', x: '1', '×': '1',
+  stops: 'stop', ev: 'EV', ppi: 'px/in', dpi: 'px/in', ppcm: 'px/cm', pixels: 'px', '/min': '1/min', '/s': '1/s', x: '1', '×': '1',
 }; // prettier-ignore
 
 /** Units that may stand in one value together, large to small. */
@@ -108,7 +110,11 @@ const readings = (
     const unit = word.trim() === '' ? undefined : unitNamed(word.trim(), dimension);
     if (word.trim() !== '' && (unit === undefined || dimensionOf(unit) !== dimension))
       throw fail(`has “${word.trim()}” where a unit of ${dimension.replaceAll('-', ' ')} belongs`);
-    const bare = UNITLESS.includes(dimension) ? spec.unit : (spec.bare ?? spec.unit);
+    const bare = UNITLESS.includes(dimension)
+      ? stored && dimension === 'ratio'
+        ? '1'
+        : spec.unit
+      : (spec.bare ?? spec.unit);
     if (unit === undefined && (used.length > 0 || rest !== ''))
       throw fail('has a part without a unit');
     const here = unit ?? bare;

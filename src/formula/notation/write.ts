@@ -8,6 +8,8 @@ export interface Style {
   readonly decimal?: Mark;
   /** Drop trailing zeros: for limits and typed values, whose zeros say nothing about accuracy. */
   readonly exact?: boolean;
+  /** What sums are in: a code of ISO 4217, EUR unless told otherwise. */
+  readonly currency?: string;
 }
 
 const MINUS = '\u2212';
@@ -111,7 +113,7 @@ export const writeQuantity = (
   // Infinity has no unit worth reading.
   if (!Number.isFinite(si)) return number;
   if (unit === 'stop') return `${number} ${/^.?1$/.test(number) ? 'stop' : 'stops'}`;
-  return number + (SUFFIX[unit] ?? ` ${unit}`);
+  return number + (SUFFIX[unit] ?? ` ${(unit === 'EUR' && style.currency) || unit}`);
 };
 
 /** The shortest decimal that names this value to 15 figures: no binary dust, nothing lost that was typed. */
@@ -126,6 +128,6 @@ export const canonical = (si: number, unit: Unit): string => {
   const number = shortest(si / factorOf(unit));
   const dimension = dimensionOf(unit);
   if (dimension === 'f-number') return `f/${number}`;
-  if (dimension === 'iso' || unit === '1' || unit === 'count') return number;
+  if (dimension === 'iso' || unit === '1' || unit === 'count' || unit === 'EUR') return number;
   return `${number} ${unit}`;
 };
