@@ -53,7 +53,10 @@ const SIGN: Partial<Record<Unit, string>> = { deg: '°', '1': '', 'f/': '', coun
  */
 export class PlateState {
   readonly calculator: Calculator;
-  style: Required<Pick<Style, 'system' | 'decimal'>> = { system: 'metric', decimal: 'point' };
+  style: Required<Pick<Style, 'system' | 'decimal'>> & Style = {
+    system: 'metric',
+    decimal: 'point',
+  };
   /** One or two sentences about the link this state came from. */
   notice = '';
   /** The last good set: complete values and what they give. */
@@ -168,7 +171,9 @@ export class PlateState {
       ...base,
       unit: SIGN[unit] ?? unit,
       placeholder:
-        text === '' && typeof assumed === 'number' ? this.#numberText(assumed, unit, input.fraction, 4) : '',
+        text === '' && typeof assumed === 'number'
+          ? this.#numberText(assumed, unit, input.fraction, 4)
+          : '',
       echo:
         number === undefined || trouble || key in this.#held ? '' : this.#echo(text, number, unit),
       track: trackFor(input, unit),
@@ -287,6 +292,9 @@ export class PlateState {
         const given = complete(formula, read);
         this.results = compute(formula, given);
         this.given = given;
+        // Sums are said in the currency that was chosen.
+        const { currency } = given;
+        if (typeof currency === 'string') this.style = { ...this.style, currency };
       } catch (error) {
         this.stale = true;
         const id = error instanceof InputError ? error.input : undefined;
