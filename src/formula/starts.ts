@@ -17,7 +17,8 @@ export const startsOf = (formula: Formula): Record<string, Value> => {
       if (later.includes(idOf(input))) return [];
       if (isChoice(input)) return [[key, readInput(input, input.start)]];
       if (typeof input.default === 'function' || input.empty) return [];
-      return [[key, input.start * factorOf(input.unit)]];
+      const start = input.start * factorOf(input.unit);
+      return [[key, input.list ? [start] : start]];
     }),
   );
 };

@@ -1,7 +1,7 @@
 import type { Sentence } from '../parts/calculator.ts';
 
 /** Both speeds, and why platforms are low, matted and spotted. */
-export const sentence: Sentence = (given, results, show) => {
+export const sentence: Sentence = (_given, results, show) => {
   const why =
     ' Keep platforms low, matted, with a grown-up within arm’s reach; tested surfacing and its standards decide about falls, not this number.';
   return results['headSpeed'] === undefined

@@ -1,7 +1,7 @@
 import type { Sentence } from '../parts/calculator.ts';
 
 /** What the print gets, and how large it could be. */
-export const sentence: Sentence = (given, results, show) => {
+export const sentence: Sentence = (_given, results, show) => {
   const largest =
     results['largestWidth'] === undefined
       ? ''

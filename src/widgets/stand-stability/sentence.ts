@@ -1,7 +1,7 @@
 import type { Sentence } from '../parts/calculator.ts';
 
 /** The pull that tips it, or that it does not stand at all; always with the caution. */
-export const sentence: Sentence = (given, results, show) => {
+export const sentence: Sentence = (_given, results, show) => {
   const falls = Number(results['restoring']) <= Number(results['overturning']);
   const short = Number(results['margin']) < 0;
   const need =

@@ -1,7 +1,7 @@
 import type { Sentence } from '../parts/calculator.ts';
 
 /** What the eye can use from there, and whether the file has it. */
-export const sentence: Sentence = (given, results, show) => [
+export const sentence: Sentence = (_given, results, show) => [
   { text: `From ${show.given('D')} the eye can use ` },
   { text: show.result('resolution'), main: true },
   {
