@@ -114,4 +114,35 @@ const pages = defineCollection({
   schema: z.strictObject({ title: sentence, description: sentence, question: sentence.optional() }),
 });
 
-export const collections = { units, lessons, glossary, exercises, pages };
+const checklists = defineCollection({
+  loader: glob({ base: './content/checklists', pattern: '*.yaml', generateId: address }),
+  schema: z.strictObject({
+    title: sentence,
+    order: z.number().int().min(1),
+    /** Who goes through it, and when. */
+    for: sentence,
+    /** The lesson it belongs to, by its permanent id. */
+    lesson: id,
+    /** What stands with the list as its caution, and who decides. */
+    caution: sentence,
+    decides: sentence,
+    items: z
+      .array(
+        z.strictObject({
+          /** Kept in readers’ browsers: it never changes, and is never used again for another thing. */
+          id,
+          text: sentence,
+          why: sentence,
+          /** An id of shared/sources.json, or one of the two words for having none. */
+          source: z.union([z.enum(['common practice, no source', 'from memory']), id]),
+        }),
+      )
+      .min(3)
+      .refine(
+        (items) => new Set(items.map((item) => item.id)).size === items.length,
+        'Two items have the same id.',
+      ),
+  }),
+});
+
+export const collections = { units, lessons, glossary, exercises, pages, checklists };

@@ -1,4 +1,5 @@
 /** The tools under “Your progress”: save as a file, read one, erase. The ticks themselves are reader.ts's. */
+import { checklistTicks } from './checklist-ticks.ts';
 import { everything } from './kept.ts';
 import { eraseAll, exportAll, importAll } from './storage-file.ts';
 
@@ -25,7 +26,7 @@ input?.addEventListener('change', () => {
   void input.files?.[0]
     ?.text()
     .then((text) => {
-      done(importAll(text, everything));
+      done(importAll(text, [...everything, checklistTicks]));
     })
     .catch(() => {
       done('That file could not be read.');
