@@ -32,8 +32,11 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   if (fold > 0) on.ring('dimension', inset(fold));
   on.ring('frame', inset(more));
   if (drift > 0) on.ring('hidden', inset(more + drift));
-  on.text((LEFT + right) / 2, (TOP + bottom) / 2, 'front', 'middle');
-  on.text((LEFT + right) / 2, (TOP + bottom) / 2 + 16, `${size(w)} by ${size(h)}`, 'middle');
+  // Its size stands in the front where there is room.
+  if (h * scale > 44 && w * scale > 120) {
+    on.text((LEFT + right) / 2, (TOP + bottom) / 2, 'front', 'middle');
+    on.text((LEFT + right) / 2, (TOP + bottom) / 2 + 16, `${size(w)} by ${size(h)}`, 'middle');
+  }
   on.text(
     LEFT,
     TOP - 10,

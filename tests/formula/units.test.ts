@@ -25,7 +25,7 @@ describe('units', () => {
       length: 'm', area: 'm2', angle: 'rad', 'solid-angle': 'sr', time: 's', temperature: 'K',
       'reciprocal-temperature': '1/K', illuminance: 'lx', luminance: 'cd/m2', mass: 'kg', force: 'N', torque: 'N·m',
       speed: 'm/s', energy: 'J', power: 'W', current: 'A', voltage: 'V', pixels: 'px', resolution: '1/m', rate: '1/s',
-      stops: 'stop', ev: 'EV', 'f-number': '1', iso: '1', count: '1', ratio: '1',
+      stops: 'stop', ev: 'EV', 'f-number': '1', iso: '1', money: 'EUR', count: '1', ratio: '1',
     }); // prettier-ignore
   });
 });

@@ -1,6 +1,13 @@
 import type { Quantity, Time } from '../../formula/quantities.ts';
 import { defineFormula } from '../../formula/record.ts';
 
+/** Frames are counted by the minute: a number alone is so many, as is 20/min. */
+const perMinute = (text: string): number | undefined => {
+  const [all, number] = /^ *([\d.e+-]+) *(?:1?\/min)? *$/.exec(text) ?? [];
+  const rate = Number(number);
+  return all === undefined || !(rate >= 0.01 && rate <= 100000) ? undefined : rate / 60;
+};
+
 export default defineFormula({
   id: 'recycle-budget',
   title: 'Keeping up with the flash',
@@ -33,7 +40,7 @@ export default defineFormula({
       range: [0.01, 100000],
       span: [1, 240],
       start: 20,
-      read: (text) => (/^ *[\d.]+ *$/.test(text) ? Number(text) / 60 : undefined),
+      read: perMinute,
       means: 'frames a minute you take',
     },
   },
