@@ -255,5 +255,5 @@ export default defineFormula({
     'One kind of sitting; tax is contained in the price; a deposit kept counts as it is. Whole sittings, rounded up.',
   breaks:
     'Averages hide the family that orders nothing; equipment wears; taxes on income, insurance and your own pension are not in it. Ask an accountant.',
-  sources: ['openstax-managerial-accounting'],
+  sources: ['psu-breakeven'],
 });

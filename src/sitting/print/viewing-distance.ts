@@ -119,5 +119,5 @@ export default defineFormula({
   model: 'One pixel fills the smallest angle the eye resolves.',
   breaks:
     'Fine regular patterns show beyond it, soft skin needs far less, and people walk up to a picture they love.',
-  sources: ['pixelcraft-acuity'],
+  sources: ['photo-se-17835'],
 });

@@ -102,5 +102,5 @@ export default defineFormula({
   model: 'Even frames; a frame taken before the flash is ready is lost to it.',
   breaks:
     'Ready lamps come on at about nine tenths; batteries slow down as they empty; heads that overheat lengthen the time by themselves.',
-  sources: ['photosensitive-rate'],
+  sources: ['wcag-three-flashes', 'epilepsy-ireland-photosensitive'],
 });
