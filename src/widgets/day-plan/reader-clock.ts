@@ -1,0 +1,41 @@
+import { DAY, readClock, readSpans, writeClock } from '../../sitting/day/clock.ts';
+import type { DayTexts, WriteTime } from './texts.ts';
+
+/** How a reader’s language writes times; the midnight that ends a day is 24:00 where hours run to 23. */
+export const clockOf = (languages: readonly string[]): WriteTime => {
+  const options = { hour: 'numeric', minute: '2-digit', timeZone: 'UTC' } as const;
+  const clock = new Intl.DateTimeFormat([...languages], options);
+  const twelve = clock.resolvedOptions().hour12;
+  const last = twelve
+    ? clock
+    : new Intl.DateTimeFormat([...languages], { ...options, hourCycle: 'h24' });
+  return (minutes) => (minutes === DAY ? last : clock).format(minutes * 60_000);
+};
+
+/** A way of writing times that a field can read back; where a language’s own cannot be, the plain 24-hour one. */
+export const typedClock = (time: WriteTime): WriteTime =>
+  [0, 570, 750, 870, 1439].every((at) => readClock(time(at)) === at) ? time : writeClock;
+
+const respell = (text: string, time: WriteTime): string => {
+  const at = readClock(text);
+  return at === undefined ? text : time(at);
+};
+const respellSpans = (text: string, time: WriteTime): string =>
+  readSpans(text)
+    ?.map(({ start, end }) => `${time(start)}–${time(end)}`)
+    .join('; ') ?? text;
+
+/** The same texts with their times as a reader writes them. What cannot be read stays as it is. */
+export const inClock = ({ frame, rows }: DayTexts, time: WriteTime): DayTexts => ({
+  frame: {
+    ...frame,
+    start: respell(frame.start, time),
+    end: respell(frame.end, time),
+    breaks: respellSpans(frame.breaks, time),
+  },
+  rows: rows.map((row) => ({
+    ...row,
+    naps: respellSpans(row.naps, time),
+    wish: respell(row.wish, time),
+  })),
+});

@@ -1,0 +1,143 @@
+import {
+  readClock,
+  readLength,
+  readSpans,
+  writeClock,
+  type Span,
+} from '../../sitting/day/clock.ts';
+import { dayPlan, DayError, MOST, type DayPlan } from '../../sitting/day/day-plan.ts';
+
+/** What stands in one booking’s fields. */
+export interface RowTexts {
+  readonly alias: string;
+  readonly age: string;
+  readonly naps: string;
+  readonly wish: string;
+}
+
+/** The frame of a day as it stands in its fields; nothing in it is about a child. */
+export const FRAME = ['date', 'start', 'end', 'slot', 'buffer', 'breaks', 'after', 'change', 'margin'] as const; // prettier-ignore
+export type FrameKey = (typeof FRAME)[number];
+export const CELLS = ['alias', 'age', 'naps', 'wish'] as const;
+export type CellKey = (typeof CELLS)[number];
+
+/** All that stands in the fields, as typed. */
+export interface DayTexts {
+  readonly frame: Readonly<Record<FrameKey, string>>;
+  readonly rows: readonly RowTexts[];
+}
+
+/** How times are written for this reader. */
+export type WriteTime = (minutes: number) => string;
+
+/** A sentence beside a field: of the frame by its key, of a row by `row/key`. */
+export type Troubles = ReadonlyMap<string, string>;
+
+const quote = (text: string): string => `“${text.length > 40 ? `${text.slice(0, 40)}…` : text}”`;
+
+/**
+ * Reads what stands in the fields and plans the day.
+ *
+ * Model: each text is read by itself, so that every field that is wrong says so; the day is planned once all are right.
+ * Throws: nothing; what is wrong is in `troubles`, and then there is no plan.
+ */
+export const planOf = (
+  { frame, rows }: DayTexts,
+  time: WriteTime = writeClock,
+): { readonly plan?: DayPlan; readonly troubles: Troubles } => {
+  const troubles = new Map<string, string>();
+  const refuse = (key: string, message: string): undefined => void troubles.set(key, message);
+
+  const clock = (key: string, text: string): string | undefined => {
+    const at = readClock(text);
+    return at === undefined
+      ? refuse(
+          key,
+          `${quote(text)} is no time of day. Write hours and minutes from ${writeClock(0)} to ${writeClock(1440)}, such as ${time(570)}.`,
+        )
+      : writeClock(at);
+  };
+  const length = (key: FrameKey): number | undefined =>
+    readLength(frame[key]) ??
+    refuse(key, `${quote(frame[key])} is no length of time. Write whole minutes, such as 20.`);
+  const spans = (key: string, text: string): readonly object[] | undefined =>
+    readSpans(text)?.map(({ start, end }: Span) => ({
+      start: writeClock(start),
+      end: writeClock(end),
+    })) ??
+    refuse(
+      key,
+      `${quote(text)} is no time from–to. Write both ends, such as ${time(750)}–${time(840)}; put a semicolon between two.`,
+    );
+  const afters = (): readonly number[] | undefined => {
+    const parts = frame.after
+      .normalize('NFKC')
+      .split(/[;,\s]+/)
+      .filter((part) => part !== '');
+    return parts.every((part) => /^\d{1,3}$/.test(part))
+      ? parts.map(Number)
+      : refuse(
+          'after',
+          `${quote(frame.after)} is no count of sittings. Write whole numbers, such as 4; 8, or leave it empty.`,
+        );
+  };
+
+  const change = frame.after.trim() === '' ? 1 : length('change');
+  const raw = {
+    date: frame.date,
+    start: clock('start', frame.start),
+    end: clock('end', frame.end),
+    slot: length('slot'),
+    buffer: length('buffer'),
+    'nap-margin': length('margin'),
+    breaks: spans('breaks', frame.breaks),
+    changeovers: afters()?.map((after) => ({ after, length: change })),
+    bookings: rows.map(({ alias, age, naps, wish }, i) => ({
+      alias,
+      ...(age.trim() !== '' && {
+        age: /^\d{1,4}$/.test(age.trim().normalize('NFKC'))
+          ? Number(age.trim().normalize('NFKC'))
+          : age,
+      }),
+      naps: spans(`${i}/naps`, naps),
+      ...(wish.trim() !== '' && { wish: clock(`${i}/wish`, wish) }),
+    })),
+  };
+  if (troubles.size > 0) return { troubles };
+  try {
+    return { plan: dayPlan(raw, time), troubles };
+  } catch (error) {
+    if (!(error instanceof DayError)) throw error;
+    troubles.set(fieldAt(error.at), error.message);
+    return { troubles };
+  }
+};
+
+/** Which field a value of the plan’s input stands in. */
+const fieldAt = (at: string): string => {
+  const [, first = '', second = '', third = ''] = at.split('/');
+  if (first === 'bookings') return `${second}/${third === '' ? 'alias' : third}`;
+  if (first === 'changeovers') return third === 'length' ? 'change' : 'after';
+  return first === 'nap-margin' ? 'margin' : first;
+};
+
+/** Longest text that a field may hold and be kept. */
+const LONGEST = 200;
+
+const isText = (raw: unknown): raw is string => typeof raw === 'string' && raw.length <= LONGEST;
+const holds = <K extends string>(raw: unknown, keys: readonly K[]): raw is Record<K, string> =>
+  typeof raw === 'object' &&
+  raw !== null &&
+  keys.every((key) => isText((raw as Record<string, unknown>)[key]));
+
+/** Whether something from outside has the shape of a day’s fields. */
+export const isDayTexts = (raw: unknown): raw is DayTexts => {
+  if (typeof raw !== 'object' || raw === null) return false;
+  const { frame, rows } = raw as Record<string, unknown>;
+  return (
+    holds(frame, FRAME) &&
+    Array.isArray(rows) &&
+    rows.length <= MOST.bookings &&
+    rows.every((row) => holds(row, CELLS))
+  );
+};
