@@ -38,8 +38,15 @@ export default defineConfig({
       rolldownOptions: {
         // Astro marks every MDX file with a directive of its own, and the bundler would warn of each.
         checks: { moduleLevelDirective: false },
-        // What every plate needs is one file, fetched once for the whole site.
-        output: { codeSplitting: { groups: [{ name: 'plate', test: everyPlate }] } },
+        // What every plate needs is one file, fetched once for the whole site; so is what every page needs.
+        output: {
+          codeSplitting: {
+            groups: [
+              { name: 'plate', test: everyPlate },
+              { name: 'kept', test: /src\/site\/(kept|storage)\.ts/ },
+            ],
+          },
+        },
       },
     },
   },
