@@ -90,8 +90,13 @@ export const draw = (plan: DayPlan, time: (minutes: number) => string = writeClo
   ]);
   let last = -Infinity;
   for (let at = Math.ceil(start / every) * every; at <= end; at += every) {
+    // Not through the set's column, where there are words.
     line('dimension', [
       [left - 5, y(at)],
+      [left, y(at)],
+    ]);
+    line('dimension', [
+      [right, y(at)],
       [LANES[1], y(at)],
     ]);
     text(left - 8, y(at) + 4, time(at), 'end');
@@ -179,7 +184,7 @@ export const draw = (plan: DayPlan, time: (minutes: number) => string = writeClo
   const aboutOf = (i: number): readonly string[] => {
     const { age, naps } = bookings[i] ?? { age: undefined, naps: [] };
     return [
-      age === undefined ? '–' : `${age} months`,
+      age === undefined ? '–' : String(age),
       naps.map(span).join(', ') || '–',
       wordsFor(conflicts, i) || '–',
     ];
@@ -213,7 +218,7 @@ export const draw = (plan: DayPlan, time: (minutes: number) => string = writeClo
         : ''
     }A lane for each booking shows its naps; ${napping === 0 ? 'no sitting meets one' : `a cross marks ${napping} that a sitting meets`}.`,
     table: {
-      head: ['Time', 'On the set', 'Age', 'Usual naps', 'Conflict'],
+      head: ['Time', 'On the set', 'Age, months', 'Usual naps', 'Conflict'],
       rows: [
         ...rows.map(({ row }) => row),
         ...bookings.flatMap((one, i) =>

@@ -47,7 +47,8 @@ export class DayError extends RangeError {
   }
 }
 
-export const MOST = { bookings: 40, breaks: 12, changeovers: 12, naps: 4, alias: 60 } as const;
+/** The longest lists and aliases; breaks and changeovers are `pauses`, since `breaks` is cut from what readers are sent. */
+export const MOST = { bookings: 40, pauses: 12, naps: 4, alias: 60 } as const;
 
 const quote = (raw: unknown): string => {
   const text =
@@ -141,7 +142,7 @@ const lineOf = (raw: unknown, at: string, what: string, example: string): string
   // eslint-disable-next-line no-control-regex
   const sound =
     text !== '' &&
-    [...text].length <= MOST.alias &&
+    [...(raw as string)].length <= MOST.alias &&
     !/[\u0000-\u001f\u007f-\u009f\u2028\u2029\ud800-\udfff]/u.test(text);
   return sound
     ? text
@@ -197,6 +198,7 @@ export const readDay = (raw: unknown): Day => {
     'about', 'kind', 'date', 'start', 'end', 'slot', 'buffer', 'nap-margin', 'breaks', 'changeovers', 'bookings',
   ]); // prettier-ignore
   const { date } = fields;
+  const given = (key: string): unknown => (fields[key] === undefined ? 0 : fields[key]);
   if (typeof date !== 'string' || readDate(date) === undefined)
     return fail(
       '/date',
@@ -208,16 +210,16 @@ export const readDay = (raw: unknown): Day => {
     date,
     ...spanOf(fields, '', 'the day', '09:30 to 16:00'),
     slot: wholeOf(fields['slot'], '/slot', 'The length of a slot', [5, 240], 'minutes', 30),
-    buffer: wholeOf(fields['buffer'] ?? 0, '/buffer', 'The buffer', [0, 240], 'minutes', 10),
+    buffer: wholeOf(given('buffer'), '/buffer', 'The buffer', [0, 240], 'minutes', 10),
     napMargin: wholeOf(
-      fields['nap-margin'] ?? 0,
+      given('nap-margin'),
       '/nap-margin',
       'The margin about a nap',
       [0, 120],
       'minutes',
       15,
     ),
-    breaks: listOf(fields['breaks'], '/breaks', 'breaks', MOST.breaks).map((one, i) => {
+    breaks: listOf(fields['breaks'], '/breaks', 'breaks', MOST.pauses).map((one, i) => {
       const at = `/breaks/${i}`;
       const its = fieldsOf(one, at, `Break ${i + 1}`, ['name', 'start', 'end']);
       const name =
@@ -226,7 +228,7 @@ export const readDay = (raw: unknown): Day => {
           : lineOf(its['name'], `${at}/name`, `The name of break ${i + 1}`, '“lunch”');
       return { name, ...spanOf(its, at, `break ${i + 1}`, '12:30 to 13:15') };
     }),
-    changeovers: listOf(fields['changeovers'], '/changeovers', 'changeovers', MOST.changeovers).map(
+    changeovers: listOf(fields['changeovers'], '/changeovers', 'changeovers', MOST.pauses).map(
       (one, i) => {
         const at = `/changeovers/${i}`;
         const its = fieldsOf(one, at, `Changeover ${i + 1}`, ['after', 'length']);

@@ -1,5 +1,7 @@
 import { draw } from '../../drawing/day-plan.ts';
 import { MOST, type DayPlan } from '../../sitting/day/day-plan.ts';
+import { saveCalendar } from './calendar-file.ts';
+import { readFrame, writeFrame } from './frame-link.ts';
 import { inkOf } from './ink.ts';
 import { clockOf, inClock, typedClock } from './reader-clock.ts';
 import { conflictLines, sentence } from './sentence.ts';
@@ -262,7 +264,6 @@ const wake = (section: HTMLElement, shelf: Shelf): void => {
   };
 
   const copy = async (): Promise<void> => {
-    const { writeFrame } = await import('./frame-link.ts');
     const query = writeFrame(collect().frame);
     if (query === undefined)
       return say('The day’s frame cannot be read yet: see the field that says so.');
@@ -275,9 +276,8 @@ const wake = (section: HTMLElement, shelf: Shelf): void => {
     }
   };
 
-  const save = async (): Promise<void> => {
+  const save = (): void => {
     if (!plan) return say('A field has to be put right first: it says so beside it.');
-    const { saveCalendar } = await import('./calendar-file.ts');
     const zone = one<HTMLSelectElement>('[data-zone]')?.value ?? '';
     try {
       saveCalendar(plan, series, zone);
@@ -311,7 +311,7 @@ const wake = (section: HTMLElement, shelf: Shelf): void => {
       const row = pressed.closest<HTMLElement>('[data-row]');
       if (row) remove(row);
     },
-    save: () => void save(),
+    save,
     copy: () => void copy(),
     print,
     reset: () => {
@@ -363,15 +363,13 @@ const wake = (section: HTMLElement, shelf: Shelf): void => {
   const kept = shelf.recall();
   setText(one('[data-said]'), kept ? 'A day is kept in this browser.' : NOTHING_KEPT);
   put(starts);
+  const named = location.hash === '' || location.hash === `#${section.id}`;
+  const read = named ? readFrame(location.search, starts.frame) : undefined;
+  if (read) {
+    put(inClock({ frame: read.frame, rows: starts.rows }, typed));
+    setNotice(read.notices.join(' '));
+  }
   render();
-  if (location.search !== '' && location.hash.replace('#', '') in { '': 1, [section.id]: 1 })
-    void import('./frame-link.ts').then(({ readFrame }) => {
-      const read = readFrame(location.search, starts.frame);
-      if (!read) return;
-      put(inClock({ frame: read.frame, rows: starts.rows }, typed));
-      setNotice(read.notices.join(' '));
-      changed();
-    });
 };
 
 /** Brings the timetable on a page to life. */

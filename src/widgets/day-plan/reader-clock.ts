@@ -3,13 +3,14 @@ import type { DayTexts, WriteTime } from './texts.ts';
 
 /** How a reader’s language writes times; the midnight that ends a day is 24:00 where hours run to 23. */
 export const clockOf = (languages: readonly string[]): WriteTime => {
-  const options = { hour: 'numeric', minute: '2-digit', timeZone: 'UTC' } as const;
-  const clock = new Intl.DateTimeFormat([...languages], options);
-  const twelve = clock.resolvedOptions().hour12;
-  const last = twelve
-    ? clock
-    : new Intl.DateTimeFormat([...languages], { ...options, hourCycle: 'h24' });
-  return (minutes) => (minutes === DAY ? last : clock).format(minutes * 60_000);
+  const parts = { hour: 'numeric', minute: '2-digit', timeZone: 'UTC' } as const;
+  const clock = new Intl.DateTimeFormat([...languages], parts);
+  if (clock.resolvedOptions().hour12) return (minutes) => clock.format(minutes * 60_000);
+  const [day, midnight] = (['h23', 'h24'] as const).map(
+    (hourCycle) =>
+      new Intl.DateTimeFormat([...languages], { ...parts, hour: '2-digit', hourCycle }),
+  );
+  return (minutes) => (minutes === DAY ? midnight : day)?.format(minutes * 60_000) ?? '';
 };
 
 /** A way of writing times that a field can read back; where a language’s own cannot be, the plain 24-hour one. */
