@@ -92,10 +92,10 @@ export const gelSpots = (
       ...(chosen
         ? [
             spot(
-              chosen.name,
+              `${chosen.name}, in ${chosen.light.name}`,
               chosen,
               chosen.through,
-              `, as measured in ${chosen.light.name}; it has no colour temperature`,
+              ', as measured; so strong a colour has no colour temperature',
               chosen.light,
             ),
           ]
