@@ -52,7 +52,9 @@ const addressed = async (page: Page, before = ''): Promise<void> => {
 };
 
 describe.concurrent.each(Object.keys(formulas))('plate %s', { timeout: 120_000 }, (id) => {
-  it('answers typing at once, keeps it in the address, and takes it back on reset', async () => {
+  it('answers typing at once, keeps it in the address, and takes it back on reset', async ({
+    expect: here,
+  }) => {
     await open(id, '', async (page, { fields, whole, said }) => {
       const before = await said();
       expect(before).toMatch(/\d/);
@@ -80,7 +82,7 @@ describe.concurrent.each(Object.keys(formulas))('plate %s', { timeout: 120_000 }
       expect(await said()).toBe(before);
       await page.goto(shared);
       await wake(page);
-      await expect.poll(said, { timeout: 10_000 }).toBe(changed);
+      await here.poll(said, { timeout: 10_000 }).toBe(changed);
     });
   });
 
@@ -112,7 +114,9 @@ describe.concurrent.each(Object.keys(formulas))('plate %s', { timeout: 120_000 }
     });
   });
 
-  it('falls back to its first values, with a notice, on a hostile address', async () => {
+  it('falls back to its first values, with a notice, on a hostile address', async ({
+    expect: here,
+  }) => {
     const load = formulas[id];
     if (load === undefined) throw new Error(`There is no formula ${id}.`);
     const input = Object.values((await load()).default.inputs).find((one) => !isChoice(one));
@@ -136,7 +140,7 @@ describe.concurrent.each(Object.keys(formulas))('plate %s', { timeout: 120_000 }
         (await page.locator('.result-notice').allTextContents()).join(' ').trim();
       for (const query of queries) {
         await page.goto(own.origin + own.pathname + query);
-        await expect.poll(notices, { timeout: 10_000, message: query.slice(0, 300) }).toMatch(/\w/);
+        await here.poll(notices, { timeout: 10_000, message: query.slice(0, 300) }).toMatch(/\w/);
         expect(await said(), query.slice(0, 300)).toBe(start);
       }
       await page.goto(`${own.origin}${own.pathname}?a=%E0%A4%A&=&&`);
