@@ -4,7 +4,7 @@ import type { Judgement } from './axe.ts';
 import { skip, walk } from './keyboard.ts';
 import type { Walk } from './keyboard.ts';
 import { cutOff, inForcedColours, lightness, sticksOut, stillMoving, tooSmall } from './measure.ts';
-import { addressOf, look, wake } from './site.ts';
+import { addressOf, look, nextFrames, wake } from './site.ts';
 import type { Built } from './site.ts';
 
 /** All that is seen of one page in one window, on screens of many kinds, on paper and by keyboard. */
@@ -19,6 +19,8 @@ export interface Sight {
   readonly skip: { readonly href: string | null; readonly arrives: boolean };
   /** Of pages that were to be gone through to the end. */
   readonly walk: Walk | undefined;
+  /** Calculators that do not move with their sliders. */
+  readonly lifeless: readonly string[];
   readonly moving: ReturnType<typeof stillMoving>;
 }
 
@@ -70,11 +72,7 @@ export function sightOf(built: Built, { wholeWalk }: { wholeWalk: boolean }): Pr
     const skipped = await skip(page);
 
     await page.setViewportSize({ width: 390, height: 844 });
-    const slider = page.locator('[data-plate] input[type=range]').first();
-    if ((await slider.count()) > 0) {
-      await slider.focus();
-      await page.keyboard.press('ArrowRight');
-    }
+    const lifeless = await withoutLife(page);
     const moving = await page.evaluate(stillMoving);
     return {
       axe: judgements,
@@ -85,6 +83,7 @@ export function sightOf(built: Built, { wholeWalk }: { wholeWalk: boolean }): Pr
       print,
       skip: skipped,
       walk: walked,
+      lifeless,
       moving,
     };
   });
@@ -94,3 +93,22 @@ const doubleText = (page: Page, doubled: boolean): Promise<void> =>
   page.evaluate((on) => {
     document.documentElement.style.fontSize = on ? '200%' : '';
   }, doubled);
+
+/** Moves the first slider of every calculator by its keys, and names the calculators of which no field follows. */
+async function withoutLife(page: Page): Promise<string[]> {
+  const lifeless: string[] = [];
+  for (const plate of await page.locator('[data-plate]').all()) {
+    const slider = plate.locator('input[type=range]').first();
+    if ((await slider.count()) === 0) continue;
+    const texts = (): Promise<string> =>
+      plate
+        .locator('input:is([type=text], :not([type]))')
+        .evaluateAll((all) => all.map((one) => (one as HTMLInputElement).value).join(' '));
+    const before = await texts();
+    await slider.focus();
+    for (let press = 0; press < 3; press += 1) await page.keyboard.press('ArrowRight');
+    await nextFrames(page);
+    if ((await texts()) === before) lifeless.push((await plate.getAttribute('data-plate')) ?? '');
+  }
+  return lifeless;
+}

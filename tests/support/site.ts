@@ -44,13 +44,14 @@ export const addressOf = ({ path }: Built, query = ''): string => `${inject('url
 
 let browser: Promise<Browser> | undefined;
 
+const usual = { locale: 'en-GB', timezoneId: 'Europe/London' };
+
 /** A fresh reader, with nothing in the cache; the browser is shared by one file of tests and closed after it. */
 export async function reader(options: BrowserContextOptions = {}): Promise<BrowserContext> {
   browser ??= startChromium(inject('chromium'));
   return (await browser).newContext({
     viewport: { width: 390, height: 844 },
-    locale: 'en-GB',
-    timezoneId: 'Europe/London',
+    ...usual,
     serviceWorkers: 'block',
     ...options,
   });
@@ -82,7 +83,7 @@ export async function look<T>(
     forcedColors = 'none',
     ...lasting
   } = options;
-  const kind = JSON.stringify(Object.entries(lasting).sort());
+  const kind = JSON.stringify(Object.entries({ ...usual, ...lasting }).sort());
   const page = idle.get(kind)?.pop() ?? (await (await reader(lasting)).newPage());
   try {
     if (viewport !== null) await page.setViewportSize(viewport);
@@ -98,10 +99,11 @@ export async function look<T>(
   }
 }
 
-async function leave(page: Page): Promise<void> {
-  for (const event of ['console', 'pageerror', 'dialog', 'response'] as const) {
-    page.removeAllListeners(event);
-  }
+const heard = ['console', 'dialog', 'pageerror', 'request', 'requestfailed', 'response'] as const;
+
+/** Sets a window back to what a new one is. */
+export async function leave(page: Page): Promise<void> {
+  for (const event of heard) page.removeAllListeners(event);
   if (page.url() !== 'about:blank') {
     await page.evaluate(() => {
       localStorage.clear();
@@ -132,6 +134,19 @@ export async function wake(page: Page): Promise<void> {
     scrollTo({ top: document.documentElement.scrollHeight, behavior: 'instant' });
   });
 }
+
+/** Until what the reader did has been set on the page, which happens at its next frame. */
+export const nextFrames = (page: Page): Promise<void> =>
+  page.evaluate(
+    () =>
+      new Promise<void>((done) => {
+        requestAnimationFrame(() => {
+          requestAnimationFrame(() => {
+            done();
+          });
+        });
+      }),
+  );
 
 /** Runs a task for each item, a few at a time, in order of the items. */
 export async function pool<T, R>(
