@@ -327,7 +327,9 @@ describe('a plate’s address', () => {
         'room-fit',
         async (it, tab) => {
           const other = new Plate(tab, 'spotter-reach');
-          await tab.waitForTimeout(300);
+          // The plate that was spoken to writes its own state into the address.
+          const given = new URL(query, tab.url()).search;
+          await expect.poll(() => new URL(tab.url()).search, { timeout: 10_000 }).not.toBe(given);
           found = [
             await it.input('focal-length').inputValue(),
             await other.input('child-offset').inputValue(),
