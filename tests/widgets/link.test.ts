@@ -6,6 +6,7 @@ import { factorOf } from '../../src/formula/units.ts';
 import { readQuery } from '../../src/widgets/parts/read-link.ts';
 import { startsOf } from '../../src/formula/starts.ts';
 import { onlyInPlay, writeQuery } from '../../src/widgets/parts/starts.ts';
+import { hostileQueries } from '../support/hostile.ts';
 import { oneWay } from '../support/records.ts';
 import { calculator, calculators } from './calculators.ts';
 
@@ -148,6 +149,14 @@ describe('a link', () => {
     expect(loaded?.values).toEqual(startsOf(size));
     expect(loaded?.notices).toHaveLength(1);
     expect(loaded?.notices[0]).toMatch(/do not go together: The subject must be farther away/);
+  });
+
+  it.each(calculators)('of %s gives way to the start, with a notice', (_name, { formula: any }) => {
+    for (const query of hostileQueries(any)) {
+      const loaded = readQuery(any, query);
+      expect(loaded?.values, query.slice(0, 300)).toEqual(startsOf(any));
+      expect(loaded?.notices, query.slice(0, 300)).toHaveLength(1);
+    }
   });
 
   it('refuses a megabyte without reading it', () => {

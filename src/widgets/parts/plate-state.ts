@@ -168,7 +168,9 @@ export class PlateState {
       ...base,
       unit: SIGN[unit] ?? unit,
       placeholder:
-        text === '' && typeof assumed === 'number' ? this.#numberText(assumed, unit, input.fraction, 4) : '',
+        text === '' && typeof assumed === 'number'
+          ? this.#numberText(assumed, unit, input.fraction, 4)
+          : '',
       echo:
         number === undefined || trouble || key in this.#held ? '' : this.#echo(text, number, unit),
       track: trackFor(input, unit),
