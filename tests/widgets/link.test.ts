@@ -152,9 +152,17 @@ describe('a link', () => {
   });
 
   it.each(calculators)('of %s gives way to the start, with a notice', (_name, { formula: any }) => {
+    // An address writes fifteen figures.
+    const figures = (values: object | undefined): object =>
+      Object.fromEntries(
+        Object.entries(values ?? {}).map(([key, value]: [string, unknown]) => [
+          key,
+          typeof value === 'number' ? Number(value.toPrecision(14)) : value,
+        ]),
+      );
     for (const query of hostileQueries(any)) {
       const loaded = readQuery(any, query);
-      expect(loaded?.values, query.slice(0, 300)).toEqual(startsOf(any));
+      expect(figures(loaded?.values), query.slice(0, 300)).toEqual(figures(startsOf(any)));
       expect(loaded?.notices, query.slice(0, 300)).toHaveLength(1);
     }
   });
