@@ -4,7 +4,7 @@ import { complete, readInput } from '../../formula/read.ts';
 import { idOf, isChoice, type Formula, type Value } from '../../formula/record.ts';
 import { factorOf } from '../../formula/units.ts';
 import { startsOf } from '../../formula/starts.ts';
-import { onlyInPlay } from './starts.ts';
+import { inWords, onlyInPlay } from './starts.ts';
 
 /** Longer than any link of ours; what is longer was not made here. */
 const LONGEST = 2000;
@@ -65,7 +65,7 @@ export const readQuery = (formula: Formula, query: string): Loaded | undefined =
         values[key] = readInput(input, text, { stored: true });
       } catch (error) {
         if (!(error instanceof InputError)) throw error;
-        giveWay(key, `The link’s ${input.name} could not be used: ${error.message}`);
+        giveWay(key, `In the link: ${error.message.replace('you typed', 'it says')}`);
       }
     } else if (input.default === undefined && !input.optional)
       giveWay(key, `The link gives no ${input.name}.`);
@@ -85,7 +85,7 @@ export const readQuery = (formula: Formula, query: string): Loaded | undefined =
     return {
       values: starts,
       notices: [
-        `The link’s values do not go together: ${error.message} The plate shows its start.`,
+        `The link’s values do not go together: ${inWords(formula, error)} The plate shows its start.`,
       ],
     };
   }
