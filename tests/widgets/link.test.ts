@@ -129,6 +129,17 @@ describe('a link', () => {
     expect(() => complete(formula, loaded?.values ?? {})).not.toThrow();
   });
 
+  it('calls fields by their names where values do not go together', () => {
+    const { formula: circle } = calculator('circle-of-confusion');
+    const loaded = readQuery(
+      circle,
+      'format=36x24&print-height=20cm&enlargement=8&viewing-distance=25cm&acuity=3arcmin',
+    );
+    expect(loaded?.notices).toEqual([
+      'The link’s values do not go together: This plate needs exactly one of: print height, or enlargement. The plate shows its start.',
+    ]);
+  });
+
   it('names the keys it does not know, and uses the rest', () => {
     const loaded = readQuery(
       formula,
