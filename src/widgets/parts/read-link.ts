@@ -18,6 +18,13 @@ export interface Loaded {
 
 const quote = (text: string): string => `“${text.slice(0, 40)}${text.length > 40 ? '…' : ''}”`;
 
+/** A field's own sentence, said of a link: its name stands before it already, and nobody typed. */
+const ofLink = (name: string, { message }: Error): string =>
+  (message.toLowerCase().startsWith(name) ? `it${message.slice(name.length)}` : message).replace(
+    'you typed',
+    'the link says',
+  );
+
 /**
  * Reads a plate's state from an address, whoever wrote it.
  *
@@ -65,7 +72,7 @@ export const readQuery = (formula: Formula, query: string): Loaded | undefined =
         values[key] = readInput(input, text, { stored: true });
       } catch (error) {
         if (!(error instanceof InputError)) throw error;
-        giveWay(key, `In the link: ${error.message.replace('you typed', 'it says')}`);
+        giveWay(key, `The link’s ${input.name} could not be used: ${ofLink(input.name, error)}`);
       }
     } else if (input.default === undefined && !input.optional)
       giveWay(key, `The link gives no ${input.name}.`);
