@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { markOf } from '../../../src/formula/notation/number.ts';
 import {
   canonical,
+  fitting,
   writeNumber,
   writeQuantity,
   type Style,
@@ -35,7 +36,10 @@ describe('numbers as a reader sees them', () => {
     [0.085, 'mm', 3, {}, '85.0 mm'],
     [Math.PI / 6, 'deg', 3, {}, '30.0°'],
     [0.167, '%', { decimals: 1 }, {}, '16.7 %'],
-    [4, 'f/', { significant: 2 }, {}, 'f/4.0'],
+    [4, 'f/', { significant: 2 }, {}, 'f/4'],
+    [5.6, 'f/', { significant: 2 }, {}, 'f/5.6'],
+    [128, 'f/', { significant: 2 }, {}, 'f/128'],
+    [5.656854, 'f/', { significant: 4 }, {}, 'f/5.657'],
     [100, 'ISO', 3, {}, 'ISO 100'],
     [1, 'stop', { decimals: 0 }, {}, '1 stop'],
     [-1.5, 'stop', { decimals: 1 }, {}, '−1.5 stops'],
@@ -64,6 +68,23 @@ describe('numbers as a reader sees them', () => {
     [0.04, '1', '0.04'],
   ])('stores %d in %s as %s, in plain ASCII', (si, unit, text) => {
     expect(canonical(si, unit)).toBe(text);
+  });
+
+  it.each<[number, Unit, Unit]>([
+    [15.2, 'cm', 'm'],
+    [1, 'cm', 'm'],
+    [-1.5, 'mm', 'm'],
+    [0.999, 'cm', 'cm'],
+    [0.999, 'mm', 'mm'],
+    [0.01, 'cm', 'cm'],
+    [0.0035, 'cm', 'mm'],
+    [-0.0035, 'cm', 'mm'],
+    [0.0000035, 'mm', 'mm'],
+    [0.0035, 'm', 'm'],
+    [Infinity, 'cm', 'm'],
+    [15, '%', '%'],
+  ])('says a length of %d m, reckoned in %s, in %s', (si, unit, expected) => {
+    expect(fitting(si, unit)).toBe(expected);
   });
 
   it.each([
