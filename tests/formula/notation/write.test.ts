@@ -73,6 +73,11 @@ describe('numbers as a reader sees them', () => {
     ['1,234.5', 'point'],
     ['85', undefined],
     ['1/200', undefined],
+    ['2,5 m', 'comma'],
+    ['2.5mm', 'point'],
+    // The same mark twice groups thousands.
+    ['1,234,567', undefined],
+    ['12.345.678 mm', undefined],
   ])('tells which decimal mark %s used', (text, mark) => {
     expect(markOf(text)).toBe(mark);
   });
