@@ -82,6 +82,9 @@ const read: readonly (readonly [QuantitySpec, string, number])[] = [
   [length, "6' 2''", 1.8796],
   [length, '-1\' 6"', -0.4572],
   [length, '1 m 20 cm', 1.2],
+  // in one part of several nobody means thousands
+  [length, '6 ft 2,125 in', 1.882775],
+  [length, '2,125 m 3 cm', 2.155],
   [angle, '40°', (40 * Math.PI) / 180],
   [angle, '28° 30′', (28.5 * Math.PI) / 180],
   [angle, '28 deg 30 arcmin', (28.5 * Math.PI) / 180],
@@ -133,6 +136,10 @@ const refused: readonly (readonly [QuantitySpec, string, RegExp])[] = [
   [length, '2345 678', /without a unit/],
   [length, '1 m 3 in', /two systems/],
   [length, '2 in 1 ft', /out of order/],
+  [length, '20 cm 1 m', /out of order/],
+  [length, '1 m 2 m', /out of order/],
+  [length, '5 3 cm', /without a unit/],
+  [length, '6 ft 2', /without a unit/],
   [length, '5 kg', /unit of length/],
   [length, '5 parsec', /unit of length/],
   [length, '<script>', /not a number/],
@@ -164,8 +171,35 @@ describe('what people type', () => {
   });
 
   it('takes infinity where the range has no end', () => {
-    for (const text of ['infinity', '∞', 'inf', '+∞ m'])
-      expect(parseQuantity(text, { ...length, range: [0, Infinity] })).toBe(Infinity);
+    const endless = { ...length, range: [0, Infinity] } as const;
+    for (const text of ['infinity', '∞', 'inf', '+∞ m', '∞m', '∞ km', 'Infinity'])
+      expect(parseQuantity(text, endless)).toBe(Infinity);
+    for (const text of ['5 infinity', 'infinity 5', '-infinity'])
+      expect(() => parseQuantity(text, endless)).toThrow(InputError);
+  });
+
+  it.each<[QuantitySpec, string, string]>([
+    [angle, '', 'Angle is empty: it must be between 0° and 180°. Try 40 deg.'],
+    [angle, 'wide', 'Angle must be between 0° and 180°; “wide” is not a number. Try 40 deg.'],
+    [{ ...time, range: [0, Infinity] }, '-1 s', 'Shutter must be 0 s or more; you typed -1 s.'],
+    [{ ...stops, range: [-Infinity, 5] }, ' 6 ', 'Loss must be 5 stops or less; you typed 6.'],
+    [
+      { ...ratio, range: [-Infinity, Infinity] },
+      'two',
+      'Ratio must be a number; “two” is not a number. Try 2.',
+    ],
+    [
+      length,
+      'q'.repeat(41),
+      `Length must be between −10\u202f000 m and 100\u202f000 m; “${'q'.repeat(40)}” is not a number. Try 2 m.`,
+    ],
+    [
+      length,
+      '9'.repeat(41),
+      `Length must be between −10\u202f000 m and 100\u202f000 m; you typed ${'9'.repeat(40)}.`,
+    ],
+  ])('of %o, given %o, says what is allowed: %s', (spec, text, message) => {
+    expect(() => parseQuantity(text, spec)).toThrow(new InputError(message));
   });
 
   it.each([
