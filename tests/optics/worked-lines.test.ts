@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { compute } from '../../src/formula/compute.ts';
 import { InputError } from '../../src/formula/errors.ts';
-import { complete } from '../../src/formula/read.ts';
-import type { Formula, Given, Results } from '../../src/formula/record.ts';
+import { complete, readInput } from '../../src/formula/read.ts';
+import { idOf, type Formula, type Given, type Results } from '../../src/formula/record.ts';
+import { showWorked } from '../../src/formula/show.ts';
 import { expectClose } from '../support/close.ts';
 import { givenFor, recordOf, records } from '../support/records.ts';
 
@@ -30,6 +31,73 @@ const lines: Readonly<
   'movement-blur': ['flash', ({ u = 0, m = 0, t = 0 }) => u * m * t],
   'recompose-error': ['error', ({ s = 0, angle = 0 }) => s * (1 - Math.cos(angle))],
 }; // prettier-ignore
+
+/** What a reader sees in each place of the line. Worked out by hand, from the given and the formula. */
+const shown: readonly (readonly [string, string, Readonly<Record<string, string>>])[] = [
+  // v = 88.4 mm, 36/176.8
+  ['angle-of-view', 'format=36x24, focal-length=85mm, subject-distance=2.21m',
+    { d: '36 mm', f: '85 mm', m: '0.040', horizontal: '23.0°' }],
+  ['framing-distance', 'format=36x24, orientation=portrait, focal-length=85mm, frame-height=0.9m',
+    { f: '85 mm', H: '900 mm', h: '36 mm', s: '2.21 m' }],
+  ['frame-size', 'format=36x24, orientation=portrait, focal-length=85mm, subject-distance=2.21m',
+    { h: '36 mm', s: '2210 mm', f: '85 mm', f2: '85 mm', H: '0.900 m' }],
+  ['perspective', 'subject-distance=0.25m, depth=0.1m',
+    { s: '0.25 m', s2: '0.25 m', depth: '0.10 m', ratio: '1.400' }],
+  ['backdrop-coverage', 'format=36x24, orientation=portrait, focal-length=85mm, subject-distance=2.21m, backdrop-distance=1.5m',
+    { w: '24 mm', s: '2.21 m', b: '1.50 m', forward: '88.4 mm', viewWidth: '1.01 m' }],
+  ['room-fit', 'format=36x24, orientation=portrait, frame-height=0.9m, focal-length=85mm, backdrop-distance=1.5m, backdrop-clearance=0.3m, camera-room=0.8m',
+    { a: '0.30 m', b: '1.50 m', f: '85 mm', m: '0.04', m2: '0.04', c: '0.80 m', needed: '4.90 m' }],
+  ['room-fit', 'format=36x24, orientation=portrait, frame-height=0.9m',
+    { a: '…', b: '…', f: '…', m: '0.04', m2: '0.04', c: '…', needed: '…' }],
+  ['spotter-reach', 'frame-width=0.6m, child-offset=-0.1m, body-clearance=0.1m, reach=0.5m',
+    { W: '0.60 m', e: '0.10 m', gap: '0.20 m' }],
+  ['equivalence', 'format=4x3mm, to-format=8x6mm, focal-length=80mm',
+    { f: '80 mm', to: '10 mm', from: '5 mm', fEquivalent: '160 mm' }],
+  ['equivalence', 'format=4x3mm, to-format=8x6mm',
+    { f: '…', to: '10 mm', from: '5 mm', fEquivalent: '…' }],
+  // ES/C = 200
+  ['ambient-exposure', 'illuminance=500lx, f-number=f/8, shutter=1/160s, iso=100',
+    { light: '200', t: '1/160 s', N: '8.00', over: '−5.68 stops' }],
+  // The marks 1/125 and 5.6 stand for 1/128 and 5.657: 200/(128 × 32)
+  ['ambient-exposure', 'illuminance=500lx, f-number=f/5.6, shutter=1/125s, iso=100, marks=exact',
+    { light: '200', t: '1/128 s', N: '5.66', over: '−4.36 stops' }],
+  // 0.04 × 17 × 1.5/3.71
+  ['background-blur', 'format=36x24, focal-length=85mm, f-number=f/5, subject-distance=2.21m, backdrop-distance=1.5m',
+    { m: '0.0400', D: '17.0 mm', b: '1.50 m', away: '3.710 m', sensor: '0.275 mm' }],
+  ['background-blur', 'format=36x24, focal-length=85mm, f-number=f/5, subject-distance=2.21m',
+    { m: '0.0400', D: '17.0 mm', b: '…', away: '…', sensor: '…' }],
+  // 62.5 mm × tan 1.5′
+  ['circle-of-confusion', 'format=36x24, enlargement=8, viewing-distance=25cm, acuity=3arcmin',
+    { v: '25.0 cm', acuity: '3.00′', E: '8.00', c: '0.0273 mm' }],
+  // 2210 × 0.85/0.88
+  ['depth-of-field', 'focal-length=85mm, f-number=f/4, subject-distance=2.21m, circle=0.03mm',
+    { e: '0.0 mm', reach: '2.210 m', disc: '0.850 mm', disc2: '0.850 mm', c: '0.0300 mm', near: '2.135 m' }],
+  ['depth-of-field', 'focal-length=85mm, f-number=f/4, subject-distance=2.31m, circle=0.03mm, measured-from=sensor, lens-offset=100mm',
+    { e: '100.0 mm', reach: '2.210 m', disc: '0.850 mm', disc2: '0.850 mm', c: '0.0300 mm', near: '2.235 m' }],
+  ['diffraction', 'f-number=f/8, wavelength=500nm',
+    { wavelength: '500 nm', N: '8.00', bellows: '1.00', airy: '9.76 µm' }],
+  ['diffraction', 'f-number=f/5.6, wavelength=500nm, magnification=1, pupil-magnification=0.8, marks=exact',
+    { wavelength: '500 nm', N: '5.66', bellows: '2.25', airy: '15.5 µm' }],
+  ['diffraction', 'wavelength=500nm', { wavelength: '500 nm', N: '…', bellows: '1.00', airy: '…' }],
+  // log2 3920
+  ['exposure-value', 'f-number=f/5.6, shutter=1/125s', { N: '5.60', t: '1/125 s', ev: '11.94' }],
+  ['f-stop', 'from=f/4, to=f/5.6', { from: '4.00', to: '5.60', stops: '0.97 stops' }],
+  // 85 × 0.04/0.03 × 75/2285, and × 100/2110
+  ['face-in-focus', 'focal-length=85mm, f-number=f/4, subject-distance=2.21m, circle=0.03mm, reach-ahead=25mm, reach-behind=75mm',
+    { f: '85.00 mm', m: '0.0400', c: '0.0300 mm', x: '75.0 mm', away: '2285 mm', widest: 'f/3.72' }],
+  ['face-in-focus', 'focal-length=85mm, f-number=f/4, subject-distance=2.21m, circle=0.03mm, reach-ahead=100mm, reach-behind=25mm',
+    { f: '85.00 mm', m: '0.0400', c: '0.0300 mm', x: '100 mm', away: '2110 mm', widest: 'f/5.37' }],
+  ['movement-blur', 'speed=1m/s, magnification=0.04, flash-t01=1/1000s',
+    { u: '1.0 m/s', m: '0.0400', t: '1/1000 s', flash: '0.040 mm' }],
+  // 3.32 ms is 1/301 s.
+  ['movement-blur', 'speed=1m/s, magnification=0.04, flash-t05=1/1000s',
+    { u: '1.0 m/s', m: '0.0400', t: '1/301 s', flash: '0.13 mm' }],
+  ['movement-blur', 'speed=1m/s, magnification=0.04, shutter=1/100s',
+    { u: '1.0 m/s', m: '0.0400', t: '…', flash: '…' }],
+  // 2 m × (1 − 0.965926)
+  ['recompose-error', 'subject-distance=2m, angle=15deg',
+    { s: '2.000 m', angle: '15.0°', error: '68 mm' }],
+]; // prettier-ignore
 
 const attempt = (formula: Formula, given: Given): [Given, Results] | undefined => {
   try {
@@ -71,4 +139,27 @@ describe('the worked line', () => {
       expect(tried).toBeGreaterThan(50);
     },
   );
+
+  it('of every record is shown here', () => {
+    expect(new Set(shown.map(([id]) => id))).toEqual(new Set(Object.keys(lines)));
+  });
+
+  it.each(shown)('of %s, from %s, shows %o', (id, line, wanted) => {
+    const record = recordOf(id);
+    const keys = new Map(Object.entries(record.inputs).map(([key, one]) => [idOf(one), key]));
+    const given = Object.fromEntries(
+      line.split(', ').map((pair) => {
+        const at = pair.indexOf('=');
+        const key = keys.get(pair.slice(0, at));
+        const input = record.inputs[key ?? ''];
+        if (key === undefined || !input) throw new Error(`${id} has no input for ${pair}`);
+        return [key, readInput(input, pair.slice(at + 1), { stored: true })];
+      }),
+    );
+    const all = complete(record, given);
+    const places = record.worked.values(all, compute(record, all));
+    expect(
+      Object.fromEntries(Object.entries(places).map(([key, one]) => [key, showWorked(one)])),
+    ).toEqual(wanted);
+  });
 });
