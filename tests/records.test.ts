@@ -200,6 +200,19 @@ describe.each(records.map((record) => [record.id, record] as const))('record %s'
     expect(found).toBeGreaterThan(10);
   });
 
+  it('has no closed inverse that does not undo it', () => {
+    for (const [key, byOutput] of Object.entries(record.solve ?? {}))
+      for (const [output, inverse] of Object.entries(byOutput))
+        fc.assert(
+          fc.property(givenFor(record), (given) => {
+            const wanted = attempt(record, given)?.[output];
+            // At a depth of nothing every distance gives the ratio 1.
+            if (typeof wanted !== 'number' || Math.abs(wanted - 1) < 1e-3) return;
+            expectClose(inverse(complete(record, given), wanted), given[key] as number, 1e-9);
+          }),
+        );
+  });
+
   it('reads back every value it writes', () => {
     fc.assert(
       fc.property(givenFor(record, true), (given) => {
