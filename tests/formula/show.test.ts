@@ -28,6 +28,7 @@ describe('a result', () => {
     const output = { name: 'side', kind: 'choice', labels: { ahead: 'ahead of the eye' } } as const;
     expect(showResult(output, 'ahead')).toBe('ahead of the eye');
     expect(showResult(output, 'behind')).toBe('behind');
+    expect(showResult({ name: 'side', kind: 'choice' }, 'behind')).toBe('behind');
     const fits = {
       name: 'fits',
       kind: 'yes-no',

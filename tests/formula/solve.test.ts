@@ -109,10 +109,12 @@ describe('the general solver', () => {
       3,
       [Math.sqrt(3)],
     );
+    const twice = (x: number): number => (x - 3) ** 2;
+    for (const low of [0, -10]) expectRoots(ground(twice, [low, 10]), 1, [2, 4]);
   });
 
   it('walks a wide range in even ratios, so that near things are not stepped over', () => {
-    // Both lie in the first five hundredth of a millionth of the range.
+    // Both lie in the first hundred-millionth of the range.
     expectRoots(
       ground((x) => (x - 0.02) * (x - 0.05), [0.01, 1e7]),
       0,

@@ -58,6 +58,9 @@ const shown: readonly (readonly [string, string, Readonly<Record<string, string>
   // ES/C = 200
   ['ambient-exposure', 'illuminance=500lx, f-number=f/8, shutter=1/160s, iso=100',
     { light: '200', t: '1/160 s', N: '8.00', over: '−5.68 stops' }],
+  // 50 × 100/250 against 64 × 160
+  ['ambient-exposure', 'illuminance=50lx, f-number=f/8, shutter=1/160s, iso=100',
+    { light: '20.0', t: '1/160 s', N: '8.00', over: '−9.00 stops' }],
   // The marks 1/125 and 5.6 stand for 1/128 and 5.657: 200/(128 × 32)
   ['ambient-exposure', 'illuminance=500lx, f-number=f/5.6, shutter=1/125s, iso=100, marks=exact',
     { light: '200', t: '1/128 s', N: '5.66', over: '−4.36 stops' }],
@@ -78,6 +81,11 @@ const shown: readonly (readonly [string, string, Readonly<Record<string, string>
     { wavelength: '500 nm', N: '8.00', bellows: '1.00', airy: '9.76 µm' }],
   ['diffraction', 'f-number=f/5.6, wavelength=500nm, magnification=1, pupil-magnification=0.8, marks=exact',
     { wavelength: '500 nm', N: '5.66', bellows: '2.25', airy: '15.5 µm' }],
+  // 2.44 × 1.234 × 8
+  ['diffraction', 'f-number=f/8, wavelength=1234nm',
+    { wavelength: '1230 nm', N: '8.00', bellows: '1.00', airy: '24.1 µm' }],
+  ['diffraction', 'wavelength=500nm, marks=exact',
+    { wavelength: '500 nm', N: '…', bellows: '1.00', airy: '…' }],
   ['diffraction', 'wavelength=500nm', { wavelength: '500 nm', N: '…', bellows: '1.00', airy: '…' }],
   // log2 3920
   ['exposure-value', 'f-number=f/5.6, shutter=1/125s', { N: '5.60', t: '1/125 s', ev: '11.94' }],
@@ -87,6 +95,9 @@ const shown: readonly (readonly [string, string, Readonly<Record<string, string>
     { f: '85.00 mm', m: '0.0400', c: '0.0300 mm', x: '75.0 mm', away: '2285 mm', widest: 'f/3.72' }],
   ['face-in-focus', 'focal-length=85mm, f-number=f/4, subject-distance=2.21m, circle=0.03mm, reach-ahead=100mm, reach-behind=25mm',
     { f: '85.00 mm', m: '0.0400', c: '0.0300 mm', x: '100 mm', away: '2110 mm', widest: 'f/5.37' }],
+  // m = 85/19915
+  ['face-in-focus', 'focal-length=85mm, f-number=f/4, subject-distance=20m, circle=0.03mm, reach-ahead=25mm, reach-behind=75mm',
+    { f: '85.00 mm', m: '0.00427', c: '0.0300 mm', x: '75.0 mm', away: '20\u202f080 mm', widest: 'f/0.0452' }],
   ['movement-blur', 'speed=1m/s, magnification=0.04, flash-t01=1/1000s',
     { u: '1.0 m/s', m: '0.0400', t: '1/1000 s', flash: '0.040 mm' }],
   // 3.32 ms is 1/301 s.
@@ -94,6 +105,9 @@ const shown: readonly (readonly [string, string, Readonly<Record<string, string>
     { u: '1.0 m/s', m: '0.0400', t: '1/301 s', flash: '0.13 mm' }],
   ['movement-blur', 'speed=1m/s, magnification=0.04, shutter=1/100s',
     { u: '1.0 m/s', m: '0.0400', t: '…', flash: '…' }],
+  // 2 m × (1 − 0.996195)
+  ['recompose-error', 'subject-distance=2m, angle=5deg',
+    { s: '2.000 m', angle: '5.00°', error: '7.6 mm' }],
   // 2 m × (1 − 0.965926)
   ['recompose-error', 'subject-distance=2m, angle=15deg',
     { s: '2.000 m', angle: '15.0°', error: '68 mm' }],

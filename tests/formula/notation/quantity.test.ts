@@ -132,6 +132,8 @@ const refused: readonly (readonly [QuantitySpec, string, RegExp])[] = [
   [length, '1.2.3/4', /” is not a number\./],
   [length, '4/1.2.3', /” is not a number\./],
   [length, '3:1', /unit of length/],
+  [length, 'EV 5', /” is not a number\./],
+  [length, '5 ,3', /has “,” where/],
   [length, '5 3', /without a unit/],
   [length, '2345 678', /without a unit/],
   [length, '1 m 3 in', /two systems/],
