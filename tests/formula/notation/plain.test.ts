@@ -19,6 +19,10 @@ describe('plain text', () => {
     expect(plain('\u065f\u066a\u06ef\u06fa')).toBe('\u065f\u066a\u06ef\u06fa');
   });
 
+  it('has one space for any number and kind of them, and none at its ends', () => {
+    expect(plain(' 6\u00a0\u202f ft\t  2 in ')).toBe('6 ft 2 in');
+  });
+
   it('takes 64 characters and refuses 65', () => {
     expect(plain('7'.repeat(64))).toBe('7'.repeat(64));
     expect(() => plain('7'.repeat(65))).toThrow(/too long/);

@@ -62,7 +62,7 @@ describe('background blur', () => {
   });
 
   it('tells of what is ahead without a backdrop, and of the backdrop without a print', () => {
-    const ahead = run(record, `${set}, ahead-distance=0.5m`).results;
+    const ahead = run(record, `${set}, ahead-distance=0.5m, print-height=36cm`).results;
     expectClose(ahead['foreground-blur']?.value as number, (0.00085 * 0.5) / 1.71);
     for (const id of ['sensor-blur', 'frame-share', 'subject-blur', 'print-blur', 'backdrop-blur'])
       expect(ahead[id]?.text).toBe('not given');
