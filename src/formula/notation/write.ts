@@ -109,7 +109,7 @@ export const writeQuantity = (
 ): string => {
   if (typeof digits === 'object' && 'thirds' in digits) {
     const text = Number.isFinite(si) ? writeThirds(si) : writeNumber(si, digits);
-    return `${text} ${/^[+−]?(?:1|[12]\/3)$/.test(text) ? 'stop' : 'stops'}`;
+    return `${text} ${/^[+−](?:1|[12]\/3)$/.test(text) ? 'stop' : 'stops'}`;
   }
   // As a shutter is marked: below a third of a second in parts of one. Power dials write every part so.
   if (typeof digits === 'object' && 'fraction' in digits && si > 0 && si < (unit === 's' ? 0.3 : 1))
@@ -122,7 +122,7 @@ export const writeQuantity = (
   if (dimensionOf(unit) === 'iso') return `ISO ${number}`;
   // Infinity has no unit worth reading.
   if (!Number.isFinite(si)) return number;
-  if (unit === 'stop') return `${number} ${/^.?1$/.test(number) ? 'stop' : 'stops'}`;
+  if (unit === 'stop') return `${number} ${/^−?1$/.test(number) ? 'stop' : 'stops'}`;
   return number + (SUFFIX[unit] ?? ` ${unit}`);
 };
 
