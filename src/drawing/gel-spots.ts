@@ -3,7 +3,7 @@ import type { Given, Results } from '../formula/record.ts';
 import type { Style } from '../formula/show.ts';
 import { coloursFor } from '../optics/colour/gels.ts';
 import { planckian, type Chromaticity } from '../optics/colour/planck.ts';
-import formula from '../optics/light/gel.ts';
+import type formula from '../optics/light/gel.ts';
 
 /** What the camera takes for white. */
 export const BALANCES = [

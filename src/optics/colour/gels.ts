@@ -11,6 +11,14 @@ export interface GelColour extends Chromaticity {
   readonly light: Chromaticity & { readonly name: string };
 }
 
+/** Some sheets print only how much gets through. */
+interface Under {
+  readonly light: string;
+  readonly Y: number;
+  readonly x?: number;
+  readonly y?: number;
+}
+
 const mired = (kelvin: number): number => 1e6 / kelvin;
 
 /**
@@ -23,11 +31,9 @@ const mired = (kelvin: number): number => 1e6 / kelvin;
 export const coloursFor = (source: number): readonly GelColour[] =>
   table.gels.flatMap(({ id, name, kind, hue, under }): GelColour[] => {
     if (kind !== 'colour') return [];
-    const measured = under.flatMap((one) => {
-      const light = table.lights.find((listed) => listed.id === one.light);
-      return light && 'x' in one && one.x !== undefined && one.y !== undefined
-        ? [{ light, x: one.x, y: one.y, through: one.Y }]
-        : [];
+    const measured = under.flatMap(({ light: at, x, y, Y }: Under) => {
+      const light = table.lights.find((listed) => listed.id === at);
+      return light && x !== undefined && y !== undefined ? [{ light, x, y, through: Y }] : [];
     });
     const off = ({ light }: (typeof measured)[number]): number =>
       Math.abs(mired(light.kelvin) - mired(source));

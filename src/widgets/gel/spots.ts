@@ -4,8 +4,8 @@ import type { PlateState } from '../parts/plate-state.ts';
 import { all, one, setText } from '../parts/dom.ts';
 import { onScreen, type Shown } from './screen.ts';
 
-/** The bare spot's middle on the screen, in linear light: bright, with room above for nothing. */
-const BARE = 0.85;
+/** The bare spot's middle on the screen, in linear light: about a stop over middle grey, so that its colours have room. */
+const BARE = 0.4;
 /** The part of the picture's height that the profile has. */
 const GRAPH = 0.36;
 
