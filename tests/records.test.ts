@@ -47,6 +47,14 @@ const scaled = (
     }),
   );
 
+/** Inputs whose absence is a case of its own: no fill, no end to the dial, no opening, both lights equally far. */
+const CASES = new Set([
+  'light-on-face fill-stops',
+  'flash-exposure lowest-power',
+  'beam-spread opening',
+  'rim-light key-distance',
+]);
+
 describe.each(records.map((record) => [record.id, record] as const))('record %s', (_id, record) => {
   const inputs = Object.entries(record.inputs);
   const outputs = Object.entries(record.outputs);
@@ -125,7 +133,8 @@ describe.each(records.map((record) => [record.id, record] as const))('record %s'
         !waysOf.includes(idOf(one)) &&
         // Those with a default fall back on it, and those a page begins without ask for more of the same result.
         !('default' in one && one.default) &&
-        !('empty' in one && one.empty),
+        !('empty' in one && one.empty) &&
+        !CASES.has(`${record.id} ${idOf(one)}`),
     );
     fc.assert(
       fc.property(givenFor(record), fc.subarray(free), (given, left) => {

@@ -65,6 +65,28 @@ const wrong: readonly (readonly [string, string, string, string, number])[] = [
   // 2 m × (1/cos 60° − 1), and the same for a shift of 2 tan 60°
   ['recompose-error', 'along-old-axis', 'subject-distance=2m, angle=60deg', 'error', 2],
   ['recompose-error', 'along-old-axis', `subject-distance=2m, shift=${2 * Math.sqrt(3)}m`, 'error', 2],
+  // log2 2 instead of twice that
+  ['falloff', 'no-square', 'near=1m, far=2m', 'stops', 1],
+  // 40/5 at a quarter: 8/4, where 8/2 is right
+  ['flash-exposure', 'power-as-f-number', 'guide-number=40m, distance=5m, iso=100, power=1/4', 'N', 2],
+  // One metre across and taken for a radius: 1/√(2^0.1 − 1)
+  ['extended-source', 'diameter-for-radius', 'shape=disc, width=1m, distance=1m', 'tenth', 1 / Math.sqrt(2 ** 0.1 - 1)],
+  ['softness', 'half-angle', 'source-width=1m, distance=0.5m', 'angle', Math.PI / 4],
+  // 15 tan 45°, where the nose at 15° sees the key 30° round
+  ['light-on-face', 'turn-forgotten', 'key-azimuth=45deg, key-elevation=30deg, head-turn=15deg, nose-length=15mm', 'across', 0.015],
+  ['lighting-ratio', 'fill-on-one-side', 'key=f/8, fill=f/4', 'ratio', 4],
+  ['lighting-ratio', 'f-numbers-unsquared', 'key=f/8, fill=f/4', 'ratio', 3],
+  // π · 4 · 0.7/80.72 = 0.10897
+  ['room-fill', 'one-bounce', 'key-distance=2m, room-length=5m, room-width=3.6m, ceiling=2.6m, reflectance=0.7', 'under', -Math.log2((Math.PI * 2.8) / 80.72)],
+  // 1/(1 + 0.36) of it
+  ['fill-card', 'diameter-for-radius', 'size=1m, distance=0.6m, reflectance=1', 'under', Math.log2(1.36)],
+  ['beam-spread', 'factor-two', 'angle=90deg, distance=2m', 'width', 2],
+  ['beam-spread', 'whole-angle', 'angle=45deg, distance=2m', 'width', 4],
+  // The spot alone, as strong as the key: spill 1/4 forgotten
+  ['backdrop-exposure', 'spill-forgotten', 'key-distance=1m, backdrop-distance=1m, light-distance=1m, light-stops=1', 'against', 1],
+  ['gel', 'kelvin-added', 'source=5500K, gel-shift=100mired', 'temperature', 5400],
+  ['rim-light', 'distance-forgotten', 'format=36x24, focal-length=85mm, camera-distance=2m, light-behind=2m, light-aside=0m, light-height=0m, beam-angle=20deg, set-depth=1m, light-stops=1, key-distance=1m', 'over', 1],
+  ['feathering', 'distance-alone', 'beam-angle=60deg, near-distance=1m, far-distance=2m, angle-between=20deg, aim=0deg', 'after', 2],
 ]; // prettier-ignore
 
 describe('a known wrong turn', () => {

@@ -30,6 +30,19 @@ const lines: Readonly<
   'face-in-focus': ['widest', ({ f = 0, m = 0, c = 0, x = 0, away = 0 }) => ((f * m) / c) * (x / away)],
   'movement-blur': ['flash', ({ u = 0, m = 0, t = 0 }) => u * m * t],
   'recompose-error': ['error', ({ s = 0, angle = 0 }) => s * (1 - Math.cos(angle))],
+  falloff: ['stops', ({ near = 0, far = 0 }) => 2 * Math.log2(far / near)],
+  'flash-exposure': ['N', ({ reach = 0, d = 0, P = 0 }) => (reach / d) * Math.sqrt(P)],
+  'extended-source': ['E', ({ L = 0, share = 0 }) => Math.PI * L * share],
+  softness: ['angle', ({ w = 0, D = 0 }) => 2 * Math.atan(w / (2 * D))],
+  'light-on-face': ['across', ({ n = 0, a = 0 }) => n * Math.tan(a)],
+  'lighting-ratio': ['ratio', ({ K = 0, F = 0, F2 = 0 }) => (K + F) / F2],
+  'room-fill': ['share', ({ d = 0, rho = 0, A = 0, rest = 0 }) => (Math.PI * d ** 2 * rho) / (A * rest)],
+  'fill-card': ['share', ({ rho = 0, light = 0, r = 0, r2 = 0, d = 0 }) => (rho * light * r ** 2) / (r2 ** 2 + d ** 2)],
+  'beam-spread': ['square', ({ D = 0, angle = 0 }) => 2 * D * Math.tan(angle / 2)],
+  'backdrop-exposure': ['against', ({ spot = 0, spill = 0 }) => Math.log2(spot + spill)],
+  gel: ['to', ({ from = 0, shift = 0 }) => from + shift],
+  'rim-light': ['round', ({ z = 0, x = 0 }) => Math.atan2(z, x)],
+  feathering: ['tan', ({ ratio = 0, n = 0, cos = 0, sin = 0 }) => (ratio ** (2 / n) - cos) / sin],
 }; // prettier-ignore
 
 /** What a reader sees in each place of the line. Worked out by hand, from the given and the formula. */
@@ -111,6 +124,35 @@ const shown: readonly (readonly [string, string, Readonly<Record<string, string>
   // 2 m × (1 − 0.965926)
   ['recompose-error', 'subject-distance=2m, angle=15deg',
     { s: '2.000 m', angle: '15.0°', error: '68 mm' }],
+  ['falloff', 'near=1m, far=2m', { near: '1.00 m', far: '2.00 m', stops: '2.00 stops' }],
+  // 40 m at ISO 100, a quarter of the power
+  ['flash-exposure', 'guide-number=40m, distance=5m, iso=100, power=1/4',
+    { reach: '40.0 m', d: '5.00 m', P: '1/4', N: 'f/4' }],
+  // Half a metre of radius at half a metre: half of it
+  ['extended-source', 'shape=disc, width=1m, distance=0.5m, luminance=1000cd/m2',
+    { L: '1000 cd/m²', share: '0.500', E: '1570 lx' }],
+  ['extended-source', 'shape=disc, width=1m, distance=0.5m', { L: '…', share: '0.500', E: '…' }],
+  ['softness', 'source-width=1m, distance=0.5m', { w: '1.00 m', D: '0.50 m', angle: '90.0°' }],
+  ['light-on-face', 'key-azimuth=60deg, key-elevation=30deg, head-turn=15deg, nose-length=15mm',
+    { n: '15.0 mm', a: '45.0°', across: '15.0 mm' }],
+  ['light-on-face', 'key-azimuth=90deg, key-elevation=30deg, nose-length=15mm',
+    { n: '15.0 mm', a: '90.0°', across: '…' }],
+  ['lighting-ratio', 'key=f/8, fill=f/4', { K: '64.0', F: '16.0', F2: '16.0', ratio: '5.0' }],
+  ['lighting-ratio', 'lights=f/8', { K: '64.0', F: '0', F2: '0', ratio: '…' }],
+  ['room-fill', 'key-distance=2m, room-length=5m, room-width=3.6m, ceiling=2.6m, reflectance=0.7',
+    { d: '2.00 m', rho: '0.70', A: '80.7 m²', rest: '0.30', share: '0.36' }],
+  ['fill-card', 'size=1m, distance=0.6m, reflectance=0.9, card-light=-1',
+    { rho: '0.90', light: '0.50', r: '0.50 m', r2: '0.50 m', d: '0.60 m', share: '0.18' }],
+  ['beam-spread', 'angle=20deg, distance=2m', { D: '2.00 m', angle: '20.0°', square: '0.705 m' }],
+  ['backdrop-exposure', 'key-distance=1m, backdrop-distance=1m, light-distance=1m, light-stops=0',
+    { spot: '1.00', spill: '0.250', against: '0.32 stops' }],
+  ['gel', 'source=5000K, gel-shift=100mired',
+    { from: '200 mired', shift: '100 mired', to: '300 mired' }],
+  ['rim-light', 'format=36x24, focal-length=85mm, camera-distance=2m, light-behind=1m, light-aside=-1m, light-height=0m, beam-angle=20deg, set-depth=1m, light-stops=0',
+    { z: '1.00 m', x: '1.00 m', round: '45.0°' }],
+  // (4/3)^(2/4.82) = 1.127; cos 60° = 0.5, sin 0.866
+  ['feathering', 'beam-angle=60deg, near-distance=1.2m, far-distance=1.6m, angle-between=60deg',
+    { ratio: '1.33', n: '4.82', cos: '0.500', sin: '0.866', tan: '0.724' }],
 ]; // prettier-ignore
 
 const attempt = (formula: Formula, given: Given): [Given, Results] | undefined => {
