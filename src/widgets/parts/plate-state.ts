@@ -151,7 +151,8 @@ export class PlateState {
     return parts.flatMap(({ text, main = false }) =>
       (main ? text : glue(text))
         .split(/\b(f)(?=\/)/)
-        .map((piece, i) => ({ text: piece, main, italic: i % 2 === 1 })),
+        .map((piece, i) => ({ text: piece, main, italic: i % 2 === 1 }))
+        .filter((part) => part.text !== ''),
     );
   }
 
