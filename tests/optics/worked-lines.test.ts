@@ -187,7 +187,8 @@ describe('the worked line', () => {
           // Where an input was left out there is an ellipsis, and nothing to try.
           if (!Object.values(values).every(Number.isFinite)) return;
           tried++;
-          expect(right).toBe(results[place]);
+          // Some lines end in a number on the way to the results.
+          if (place in record.outputs) expect(right).toBe(results[place]);
           // A line that takes small differences of cosines loses the digits that the formula itself keeps.
           expectClose(left(values), right, 1e-7, 1e-12);
         }),

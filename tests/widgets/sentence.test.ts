@@ -188,14 +188,14 @@ const cases: readonly Case[] = [
   [
     'exposure-value',
     {},
-    'f/4 at 1/160 s is [11.3 EV]. At ISO 100 that is also the light it suits.',
+    'A setting of f/4 at 1/160 s is [11.3 EV]. At ISO 100 that is also the light it suits.',
   ],
   [
     'exposure-value',
     { S: '400' },
     /At ISO 400 it suits light of 9\.3 EV, as a meter set to ISO 100/,
   ],
-  ['exposure-value', { S: '' }, 'f/4 at 1/160 s is [11.3 EV].'],
+  ['exposure-value', { S: '' }, 'A setting of f/4 at 1/160 s is [11.3 EV].'],
   // log2(500 · 100/160/(250 · 16)) = −3.68; 1/(1 + 2^3.68) = 7.2 %; log2(1.078) = 0.11
   [
     'ambient-exposure',

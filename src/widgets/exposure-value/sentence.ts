@@ -2,7 +2,7 @@ import type { Sentence } from '../parts/calculator.ts';
 
 /** The setting as one number, and the light it suits. */
 export const sentence: Sentence = (given, _results, show) => [
-  { text: `${show.given('N')} at ${show.given('t')} is ` },
+  { text: `A setting of ${show.given('N')} at ${show.given('t')} is ` },
   { text: show.result('ev'), main: true },
   {
     text:
