@@ -71,7 +71,7 @@ export const gelSpots = (
     measured?: Chromaticity,
   ): Spot => {
     const [u, v] = [x, y].map((one) => writeNumber(one, { decimals: 3 }, style));
-    const coordinates = `x ${u ?? ''}, y ${v ?? ''}`;
+    const coordinates = `x\u00a0${u ?? ''}, y\u00a0${v ?? ''}`;
     const loss = writeQuantity(Math.abs(Math.log2(through)), 'stop', { decimals: 1 }, style);
     return {
       name,

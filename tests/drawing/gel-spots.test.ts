@@ -18,7 +18,7 @@ it('falls to half at the beam’s edge, by the cosine’s power and the cloth’
 it('gives each spot its share of the light and its place in the diagram', () => {
   expect(shown.spots.map(({ through }) => through)).toEqual([1, 0.71, 0.11]);
   // As printed for the red gel in daylight.
-  expect(shown.spots[2]?.coordinates).toBe('x 0.670, y 0.313');
+  expect(shown.spots[2]?.coordinates).toBe('x\u00a00.670, y\u00a00.313');
   expect(shown.spots[2]?.measured).toMatchObject({ x: 0.31006, y: 0.31616 });
   // 182 + 109 mired is 3439 K.
   expect(shown.spots[1]?.name).toMatch(/34[34]0 K/);
