@@ -142,7 +142,7 @@ export default defineFormula({
       labels: {
         short: 'short',
         broad: 'broad',
-        neither: 'neither: the nose points at one of them',
+        neither: 'neither',
       },
       means:
         'short where the key lights the side of the face turned from the camera, broad where it lights the side turned to it',
