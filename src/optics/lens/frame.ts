@@ -86,7 +86,7 @@ export const printAspect: ChoiceInput<Aspect | null> = {
     read(text) {
       const [, a = '', b = ''] = /^([\d.]+) ?[:x×] ?([\d.]+)$/i.exec(text) ?? [];
       const [one, other] = [Number(a), Number(b)];
-      if (a === '' || b === '') return undefined;
+      if (b === '') return undefined;
       const [short, long] = [Math.min(one, other), Math.max(one, other)];
       if (!(long / short <= 20))
         throw new InputError(
