@@ -68,8 +68,13 @@ function watchFocus(): number {
     const index = stops.indexOf((mark ?? element) as HTMLInputElement);
     if (index >= 0 && !seen.reached.includes(index)) seen.reached.push(index);
     const { outlineStyle, outlineWidth, boxShadow } = getComputedStyle(element);
+    // A handle in a drawing has its ring drawn: a stroke that is there only while it has the focus.
+    const drawn = element.querySelector(':scope > .handle-target');
+    const { stroke = 'none', strokeWidth = '0' } = drawn ? getComputedStyle(drawn) : {};
     const ringed =
-      (outlineStyle !== 'none' && parseFloat(outlineWidth) >= 1) || boxShadow !== 'none';
+      (outlineStyle !== 'none' && parseFloat(outlineWidth) >= 1) ||
+      boxShadow !== 'none' ||
+      (stroke !== 'none' && parseFloat(strokeWidth) >= 2);
     const name = `${element.tagName} ${element.id} ${element.textContent.trim().slice(0, 30)}`;
     if (!ringed && !seen.dim.includes(name)) seen.dim.push(name);
   });
