@@ -3,6 +3,7 @@ import mdx from '@astrojs/mdx';
 import svelte from '@astrojs/svelte';
 import { defineConfig } from 'astro/config';
 import { leanRecords } from './src/site/lean-records.ts';
+import { leastScript } from './src/site/least-script.ts';
 import { rehypePlugins, remarkPlugins } from './src/site/markdown-plugins.ts';
 
 // Where the site will live. Both may stay unset: it then works at the root of any host.
@@ -31,7 +32,7 @@ export default defineConfig({
   // A widget's styles would be set inline without a hash, and the policy below would block them.
   build: { inlineStylesheets: 'never' },
   vite: {
-    plugins: [leanRecords()],
+    plugins: [leanRecords(), leastScript()],
     build: {
       assetsInlineLimit: 0,
       modulePreload: false,

@@ -26,6 +26,8 @@ export default defineConfig({
           include: ['tests/site/**/*.test.ts'],
           globalSetup: ['tests/support/serve-once.ts'],
           maxWorkers: 2,
+          // Windows side by side in each: enough to fill two cores, and few to open.
+          maxConcurrency: 3,
           testTimeout: 60_000,
           hookTimeout: 240_000,
         },

@@ -1,6 +1,7 @@
 import { glob } from 'astro/loaders';
 import { defineCollection } from 'astro:content';
 import { z } from 'astro/zod';
+import { LESSON } from './site/front-matter.ts';
 
 const id = z
   .string()
@@ -35,10 +36,15 @@ const lessons = defineCollection({
       (asked) => asked.endsWith('?'),
       'The studio question ends in a question mark.',
     ),
-    outcomes: z.array(sentence).min(1, 'What can a reader do after this lesson? At least one.'),
+    outcomes: z
+      .array(sentence)
+      .min(
+        LESSON.outcomes,
+        `What can a reader do after this lesson? Name at least ${LESSON.outcomes}.`,
+      ),
     needs: z.array(id),
     formulas: z.array(id),
-    minutes: z.number().int().min(5).max(90),
+    minutes: z.number().int().min(LESSON.minutes[0]).max(LESSON.minutes[1]),
   }),
 });
 

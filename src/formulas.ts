@@ -1,6 +1,6 @@
 import type { Formula } from './formula/record.ts';
 
-/** Every formula by id, fetched only when asked for. The order is the order of the plates. */
+/** Every formula by id, fetched only when asked for. Plates are numbered by the lessons, not by this order. */
 export const formulas: Readonly<Record<string, () => Promise<{ readonly default: Formula }>>> = {
   'angle-of-view': () => import('./optics/lens/angle-of-view.ts'),
   'framing-distance': () => import('./optics/lens/framing-distance.ts'),

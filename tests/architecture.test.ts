@@ -14,7 +14,7 @@ const mayImport: Record<string, readonly string[]> = {
   drawing: ['formula', 'optics', 'sitting'],
   exercises: ['formula', 'optics', 'sitting'],
   plan: ['formula', 'optics', 'sitting'],
-  widgets: ['formula', 'optics', 'sitting', 'drawing', 'exercises', 'plan', 'svelte'],
+  widgets: ['formula', 'optics', 'sitting', 'drawing', 'exercises', 'plan', 'svelte', 'colorjs.io'],
   reference: ['formula', 'shared', 'tables'],
   components: ['*'],
   'widget pages': ['*'],

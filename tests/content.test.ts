@@ -3,6 +3,7 @@ import { basename, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { evaluateText } from '../src/formula/evaluate.ts';
 import { formulas } from '../src/formulas.ts';
+import { LESSON } from '../src/site/front-matter.ts';
 import { readExercises, readLessons, readMarkdown, readTerms, textOf } from './support/content.ts';
 import { filesUnder, root } from './support/files.ts';
 
@@ -37,9 +38,9 @@ describe.each(lessons)('lesson $order $slug', ({ data, body, file, folder, order
     expect(data['id']).toBe(slug);
     expect(data['title']).toMatch(/\S/);
     expect(data['question']).toMatch(/\?$/);
-    expect(strings(data['outcomes']).length).toBeGreaterThan(1);
-    expect(data['minutes']).toBeGreaterThanOrEqual(10);
-    expect(data['minutes']).toBeLessThanOrEqual(60);
+    expect(strings(data['outcomes']).length).toBeGreaterThanOrEqual(LESSON.outcomes);
+    expect(data['minutes']).toBeGreaterThanOrEqual(LESSON.minutes[0]);
+    expect(data['minutes']).toBeLessThanOrEqual(LESSON.minutes[1]);
   });
 
   it('needs only lessons that come before it', () => {

@@ -53,6 +53,14 @@ const scaled = (
     }),
   );
 
+/** Inputs whose absence is a case of its own: no fill, no end to the dial, no opening, both lights equally far. */
+const CASES = new Set([
+  'light-on-face fill-stops',
+  'flash-exposure lowest-power',
+  'beam-spread opening',
+  'rim-light key-distance',
+]);
+
 describe.each(records.map((record) => [record.id, record] as const))('record %s', (_id, record) => {
   const inputs = Object.entries(record.inputs);
   const outputs = Object.entries(record.outputs);
@@ -123,6 +131,32 @@ describe.each(records.map((record) => [record.id, record] as const))('record %s'
     );
   });
 
+  it('goes without any of what may be left out: a result is then as before, or not given', () => {
+    const waysOf = (record.ways ?? []).flatMap(({ groups }) => groups.flat());
+    const free = inputs.filter(
+      ([, one]) =>
+        one.optional &&
+        !waysOf.includes(idOf(one)) &&
+        // Those with a default fall back on it, and those a page begins without ask for more of the same result.
+        !('default' in one && one.default) &&
+        !('empty' in one && one.empty) &&
+        !CASES.has(`${record.id} ${idOf(one)}`),
+    );
+    fc.assert(
+      fc.property(givenFor(record), fc.subarray(free), (given, left) => {
+        const whole = attempt(record, given);
+        const keys = left.map(([key]) => key);
+        const rest = attempt(
+          record,
+          Object.fromEntries(Object.entries(given).filter(([key]) => !keys.includes(key))),
+        );
+        if (!whole || !rest) return;
+        expect(Object.keys(rest).sort()).toEqual(Object.keys(record.outputs).sort());
+        for (const [key] of outputs) expect([whole[key], undefined]).toContain(rest[key]);
+      }),
+    );
+  });
+
   it('computes from most of what its sliders offer', () => {
     const tried = fc.sample(givenFor(record), { numRuns: 300, seed: 7 });
     expect(tried.filter((given) => attempt(record, given)).length).toBeGreaterThan(150);
@@ -182,6 +216,19 @@ describe.each(records.map((record) => [record.id, record] as const))('record %s'
       { numRuns: 12 },
     );
     expect(found).toBeGreaterThan(10);
+  });
+
+  it('has no closed inverse that does not undo it', () => {
+    for (const [key, byOutput] of Object.entries(record.solve ?? {}))
+      for (const [output, inverse] of Object.entries(byOutput))
+        fc.assert(
+          fc.property(givenFor(record), (given) => {
+            const wanted = attempt(record, given)?.[output];
+            // At a depth of nothing every distance gives the ratio 1.
+            if (typeof wanted !== 'number' || Math.abs(wanted - 1) < 1e-3) return;
+            expectClose(inverse(complete(record, given), wanted), given[key] as number, 1e-9);
+          }),
+        );
   });
 
   it('reads back every value it writes', () => {

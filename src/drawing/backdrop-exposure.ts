@@ -5,7 +5,7 @@ import formula from '../optics/light/backdrop-exposure.ts';
 import { chain } from './dimension.ts';
 import { pen, WIDTH, type Pen } from './pen.ts';
 import { bar } from './scale.ts';
-import { along } from './scene/label.ts';
+import { along as boxes } from './scene/label.ts';
 import type { Light, Place, Scene } from './scene/scene.ts';
 import { setOut } from './scene/set-out.ts';
 import { measure, stroke } from './scene/stroke.ts';
@@ -70,7 +70,9 @@ const stopRow = (
 
 /** Key, child, backdrop and backdrop light from above, and on a scale of stops how bright face, spot and spill are. */
 export const draw = (given: Given, results: Results, style: Style = {}): Sheet => {
-  const { key, b, light, power, gel, rho } = given as unknown as From;
+  const { light, power, gel, rho, ...along } = given as unknown as From;
+  const key: number = along.key;
+  const b: number = along.b;
   const on = pen(style);
   const show = (name: keyof typeof formula.outputs): string =>
     showResult(formula.outputs[name], results[name], style);
@@ -136,7 +138,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
       const row = Math.min(view.box[3] - 4, y + Math.max(14, 0.2 * view.scale));
       const end = view.at(place(b - light, aside))[0];
       measure(on, [end, row], [x, row], view.box);
-      along([end, row], [x, row], view.box).forEach(set.keep);
+      boxes([end, row], [x, row], view.box).forEach(set.keep);
       set.label({ text: on.length(light), at: [(end + x) / 2, row], clear: 1, side: 'under' });
     }
   }

@@ -129,7 +129,8 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   if (a !== undefined) {
     const x = plane - a * along;
     disc(on, 'shade', x, AXIS, 3);
-    on.text(x, AXIS - 26, on.length(a), 'middle');
+    // Close to the lens it would stand on the pupil's own measure.
+    on.text(x, x < 110 ? AXIS + 30 : AXIS - 26, on.length(a), 'middle');
   }
   const places = [PUPIL, plane, ...(b === undefined || endless ? [] : [wall])];
   on.line('construction', [

@@ -31,7 +31,10 @@ const ellipse = (x: number, y: number, rx: number, ry: number): Point[] =>
 
 /** The cone on the backdrop, cut along its tilt, and the spot as one who faces the backdrop sees it. */
 export const draw = (given: Given, results: Results, style: Style = {}): Sheet => {
-  const { angle, D, tilt, opening } = given as unknown as From;
+  const from = given as unknown as From;
+  const { angle, opening } = from;
+  const D: number = from.D;
+  const tilt: number = from.tilt;
   const on = pen(style);
   const show = (key: keyof typeof formula.outputs): string =>
     showResult(formula.outputs[key], results[key], style);

@@ -39,10 +39,11 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   views.forEach((view, i) => {
     const x = (WIDTH * (i + 0.5)) / views.length;
     const half = (values[view] * scale) / 2;
+    spot(x);
+    // What the disc is held against lies over it, or a wide one would hide it.
+    if (view === 'circle') disc(on, 'object', x, MIDDLE, half);
     if (view === 'pixel')
       on.ring('shade', corners([x - half, MIDDLE - half, x + half, MIDDLE + half]));
-    spot(x);
-    if (view === 'circle') disc(on, 'object', x, MIDDLE, half);
     on.text(x, 14, names[view], 'middle', view === 'airy' ? 'emphasis' : undefined);
     on.text(x, MIDDLE + LARGEST / 2 + 18, size(values[view]), 'middle');
   });

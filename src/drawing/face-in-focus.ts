@@ -93,7 +93,6 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   };
   pair(FOOT + 30, near, far, [size(depth.ahead), size(depth.behind)], 0);
   const [nearest, farthest] = [x(sway - front), x(back - sway)];
-  pair(FOOT + 66, nearest, farthest, [size(front - sway), size(back - sway)], sway * scale);
   if (sway > 0) {
     for (const [at, way] of [
       [nearest, -1],
@@ -110,6 +109,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     }
     on.text(356, FOOT + 84, `dashed: sway ${size(sway)}`, 'end');
   }
+  pair(FOOT + 66, nearest, farthest, [size(front - sway), size(back - sway)], sway * scale);
   on.text(6, FOOT + 14, 'sharp', 'start');
   on.text(6, FOOT + 50, 'wanted', 'start');
 

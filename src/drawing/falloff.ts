@@ -92,7 +92,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   const depth = Math.abs(far - near);
   const closest = Math.min(near, far);
   const even = results['even'] as number | undefined;
-  const wanted = from.wanted;
+  const wanted: number | undefined = from.wanted;
 
   // Over the set's depth, from the side towards the light.
   const [left, top, right, bottom] = GRAPH;
@@ -239,32 +239,43 @@ export const handles = (given: Given, _: Results, style: Style = {}): readonly H
       ),
     );
   const { near, far } = set;
+  // What counts is how far a point is from the light, wherever the sheet’s own middle lies.
+  const heard = (one: Handle, now: number): Handle => ({ ...one, now, ends });
   const along = { behind: anywhere, fine: true } as const;
   return [
-    movable(
-      plan,
-      { id: 'light', name: 'light', says: `${length(near)} from the near point` },
-      set.light,
-      along,
-      // The points stay; both distances change by as much.
-      ({ behind }) => ({
-        near: toCentimetre(-behind, ends),
-        far: toCentimetre(far - near - behind, ends),
-      }),
+    heard(
+      movable(
+        plan,
+        { id: 'light', name: 'light', says: `${length(near)} from the near point` },
+        set.light,
+        along,
+        // The points stay; both distances change by as much.
+        ({ behind }) => ({
+          near: toCentimetre(-behind, ends),
+          far: toCentimetre(far - near - behind, ends),
+        }),
+      ),
+      near,
     ),
-    movable(
-      plan,
-      { id: 'first', name: 'near point', says: `${length(near)} from the light` },
-      set.first,
-      along,
-      ({ behind }) => ({ near: toCentimetre(near + behind, ends) }),
+    heard(
+      movable(
+        plan,
+        { id: 'first', name: 'near point', says: `${length(near)} from the light` },
+        set.first,
+        along,
+        ({ behind }) => ({ near: toCentimetre(near + behind, ends) }),
+      ),
+      near,
     ),
-    movable(
-      plan,
-      { id: 'second', name: 'far point', says: `${length(far)} from the light` },
-      set.second,
-      along,
-      ({ behind }) => ({ far: toCentimetre(near + behind, ends) }),
+    heard(
+      movable(
+        plan,
+        { id: 'second', name: 'far point', says: `${length(far)} from the light` },
+        set.second,
+        along,
+        ({ behind }) => ({ far: toCentimetre(near + behind, ends) }),
+      ),
+      far,
     ),
   ];
 };

@@ -1,4 +1,3 @@
-import type { Angle } from '../formula/quantities.ts';
 import type { Given, Results } from '../formula/record.ts';
 import { writeQuantity } from '../formula/notation/write.ts';
 import { showResult, type Style } from '../formula/show.ts';
@@ -75,7 +74,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   const scene = sceneOf(from);
   const set = setOut(on, scene, SPACE, extentFor(from));
   const view = set.plan;
-  const n = exponent(angle as Angle);
+  const n = exponent(angle);
   // Against the axis at the nearer child’s distance.
   const got = (off: number, d: number): number =>
     n * Math.log2(Math.max(0, Math.cos(off))) + 2 * Math.log2(near / d);
@@ -176,33 +175,45 @@ export const handles = (given: Given, _: Results, style: Style = {}): readonly H
     (Math.min(high, Math.max(low, Math.round((turn / DEGREE) * 2) / 2)) + 0) * DEGREE;
   const degrees = (x: number): string => writeQuantity(x, 'deg', { significant: 3 }, style);
   return [
-    movable(
-      plan,
-      { id: 'near', name: 'nearer child', says: `${length(near)} from the light` },
-      at(near, 0),
-      { behind: anywhere, fine: true },
-      ({ behind }) => ({ near: toCentimetre(behind, inputs.near.range) }),
-    ),
-    movable(
-      plan,
-      {
-        id: 'far',
-        name: 'farther child',
-        says: `${length(far)} from the light, ${degrees(between)} from the nearer child`,
-      },
-      at(far, between),
-      { behind: anywhere, other: anywhere, fine: true },
-      (to) => ({
-        far: toCentimetre(Math.hypot(to.behind, to.aside), inputs.far.range),
-        between: limited(turnOf(to), inputs.between.range),
-      }),
-    ),
-    movable(
-      plan,
-      { id: 'aim', name: 'axis of the light', says: `${degrees(aim)} from the nearer child` },
-      aimPlace(from),
-      { behind: anywhere, other: anywhere, fine: true },
-      (to) => ({ aim: limited(turnOf(to), inputs.aim.range) }),
-    ),
+    {
+      ...movable(
+        plan,
+        { id: 'near', name: 'nearer child', says: `${length(near)} from the light` },
+        at(near, 0),
+        { behind: anywhere, fine: true },
+        ({ behind }) => ({ near: toCentimetre(behind, inputs.near.range) }),
+      ),
+      now: near,
+      ends: inputs.near.range,
+    },
+    {
+      ...movable(
+        plan,
+        {
+          id: 'far',
+          name: 'farther child',
+          says: `${length(far)} from the light, ${degrees(between)} from the nearer child`,
+        },
+        at(far, between),
+        { behind: anywhere, other: anywhere, fine: true },
+        (to) => ({
+          far: toCentimetre(Math.hypot(to.behind, to.aside), inputs.far.range),
+          between: limited(turnOf(to), inputs.between.range),
+        }),
+      ),
+      now: far,
+      ends: inputs.near.range,
+    },
+    {
+      ...movable(
+        plan,
+        { id: 'aim', name: 'axis of the light', says: `${degrees(aim)} from the nearer child` },
+        aimPlace(from),
+        { behind: anywhere, other: anywhere, fine: true },
+        (to) => ({ aim: limited(turnOf(to), inputs.aim.range) }),
+      ),
+      now: aim / DEGREE,
+      ends: inputs.aim.range,
+    },
   ];
 };

@@ -122,7 +122,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   const at = (x: number, y: number): Point => [TIP_X + x, TIP_Y + y];
   const edge = (face / 2) * scale;
   for (const side of [-1, 1])
-    on.line('construction', [[TIP_X + side * edge, FRONT[1]], [TIP_X + side * edge, FRONT[3]]], FRONT); // prettier-ignore
+    on.line('construction', [[TIP_X + side * edge, FRONT[1]], [TIP_X + side * edge, FRONT[1] + 44]], FRONT); // prettier-ignore
   // Where the shadow's end lies, or far along its way.
   const along = Math.hypot(right, down) || 1;
   const way: Point = Number.isFinite(along)

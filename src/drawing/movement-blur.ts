@@ -44,12 +44,12 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     if (LEFT + 2 * circle > END) arrow(on, 'object', END - 12, middle(), END + 10, middle());
     y += ROW;
   }
-  const rows = smears.map(([key, circles, role, name]) => {
+  const rows = smears.map(([key, circles, role, name], row) => {
     const blur = Number(results[key]);
     const off = blur * scale > END - LEFT;
     const end = off ? END : LEFT + blur * scale;
     const box = corners([LEFT, middle() - 8, end, middle() + 8]);
-    on.text(LEFT, y, `${name} ${show(key)}`, 'start', 'emphasis');
+    on.text(LEFT, y, `${name} ${show(key)}`, 'start', row ? undefined : 'emphasis');
     if (c !== undefined) on.text(356, y, `${show(circles)} circles`, 'end');
     on.area(role, box);
     on.ring(role, box);

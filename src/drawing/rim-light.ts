@@ -1,4 +1,3 @@
-import type { Length } from '../formula/quantities.ts';
 import type { Given, Results } from '../formula/record.ts';
 import { writeQuantity } from '../formula/notation/write.ts';
 import { showResult, type Style } from '../formula/show.ts';
@@ -29,14 +28,16 @@ const HAIR = SEAT + CROWN - 0.05;
 const STANDARD = (70 * Math.PI) / 180;
 
 type From = Parameters<typeof formula.compute>[0];
+/** The set’s lengths and the beam, free of their dimensions: drawing turns signs round. */
+type Numbers = Readonly<Record<'behind' | 'aside' | 'height' | 'angle' | 'depth' | 'D', number>>;
 
 const angleText = (angle: number, style: Style): string =>
   writeQuantity(angle, 'deg', { significant: 3 }, { ...style, exact: true });
 
 /** The set as these numbers have it. */
 const sceneOf = (from: From, style: Style, inFrame = false): Scene => {
-  const { behind, aside, height, angle, depth, D, f } = from;
-  const v = imageDistance({ f, s: D as Length });
+  const { behind, aside, height, angle, depth, D }: Numbers = from;
+  const v = imageDistance({ f: from.f, s: from.D });
   const { across, up } = framed({ ...from, aspect: null });
   const hair = { aside: 0, behind: 0, height: HAIR };
   return {
@@ -71,7 +72,7 @@ const edge = (behind: number) => ({ aside: 0, behind, height: HAIR });
 /** The child’s set from the side and from above: what the rim light’s beam reaches, and what the camera sees of it. */
 export const draw = (given: Given, results: Results, style: Style = {}): Sheet => {
   const from = given as unknown as From;
-  const { behind, aside, height, angle, depth, D } = from;
+  const { behind, aside, height, angle, depth, D }: Numbers = from;
   const on = pen(style);
   const show = (key: keyof typeof formula.outputs): string =>
     showResult(formula.outputs[key], results[key], style);
@@ -193,7 +194,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
 /** The light by hand, in both views; the camera along its line. */
 export const handles = (given: Given, _: Results, style: Style = {}): readonly Handle[] => {
   const from = given as unknown as From;
-  const { behind, aside, height, D } = from;
+  const { behind, aside, height, D }: Numbers = from;
   const { length } = pen(style);
   const { side, plan } = viewsFor(extentOf(sceneOf(from, style)), SPACE);
   const { inputs } = formula;
@@ -214,13 +215,17 @@ export const handles = (given: Given, _: Results, style: Style = {}): readonly H
             { behind: inputs.behind.range, other: inputs.aside.range },
             (to) => ({ behind: to.behind, aside: to.aside }),
           ),
-          movable(
-            plan,
-            { id: 'camera', name: 'camera', says: `${length(D)} from the child` },
-            { aside: 0, behind: -D, height: HAIR },
-            { behind: [-1000, -0.01] },
-            (to) => ({ D: -to.behind }),
-          ),
+          {
+            ...movable(
+              plan,
+              { id: 'camera', name: 'camera', says: `${length(D)} from the child` },
+              { aside: 0, behind: -D, height: HAIR },
+              { behind: [-1000, -0.01] },
+              (to) => ({ D: -to.behind }),
+            ),
+            now: D,
+            ends: inputs.D.range,
+          },
         ]
       : []),
     ...(side

@@ -1,4 +1,4 @@
-import { unitFor, writeQuantity, type Style } from './notation/write.ts';
+import { fitting, unitFor, writeQuantity, type Style } from './notation/write.ts';
 import type { Output, Results, Shown } from './record.ts';
 
 export type { Style };
@@ -15,9 +15,10 @@ export const showResult = (output: Output, value: Results[string], style: Style 
     return output.labels?.[word] ?? word;
   }
   if (typeof value === 'string') return output.labels?.[value] ?? value;
+  const unit = unitFor(output.unit ?? '1', output.imperial, style);
   return writeQuantity(
     value,
-    unitFor(output.unit ?? '1', output.imperial, style),
+    style.system === 'imperial' ? unit : fitting(value, unit),
     output.digits ?? 3,
     style,
   );

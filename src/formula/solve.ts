@@ -67,10 +67,7 @@ export const solveFor = (
   const closed = formula.solve?.[key]?.[wanted.key];
   if (closed) {
     try {
-      const x = closed(
-        complete(formula, { ...given, [key]: low > 0 ? low : input.start * factor }),
-        wanted.value,
-      );
+      const x = closed(complete(formula, { ...given, [key]: input.start * factor }), wanted.value);
       if (Number.isFinite(x) && x >= low && x <= high && near(x)) return [x];
     } catch (error) {
       if (!(error instanceof RangeError)) throw error;
@@ -83,8 +80,6 @@ export const solveFor = (
     const result = resultAt(x);
     return result === undefined ? undefined : { x, miss: result - wanted.value };
   };
-  const halve = (a: number, b: number): number =>
-    a > 0 && b > 0 ? Math.sqrt(a) * Math.sqrt(b) : (a + b) / 2;
 
   const samples: Sample[] = [];
   let before: { x: number; found: Sample | undefined } | undefined;
@@ -94,7 +89,7 @@ export const solveFor = (
     if (before && (before.found === undefined) !== (found === undefined)) {
       let [inside, outside] = found ? [x, before.x] : [before.x, x];
       for (let n = 0; n < 200; n++) {
-        const middle = halve(inside, outside);
+        const middle = (inside + outside) / 2;
         if (middle === inside || middle === outside) break;
         if (sample(middle)) inside = middle;
         else outside = middle;
@@ -105,7 +100,6 @@ export const solveFor = (
     if (found) samples.push(found);
     before = { x, found };
   }
-  samples.sort((a, b) => a.x - b.x);
 
   const roots: number[] = [];
   const keep = (x: number, size: number): void => {
@@ -122,13 +116,9 @@ export const solveFor = (
     if (!a || a.miss === 0 || Math.sign(a.miss) === Math.sign(b.miss)) return;
     let [left, right] = [a.x, b.x];
     for (let n = 0; n < 200; n++) {
-      const middle = halve(left, right);
+      const middle = (left + right) / 2;
       const found = sample(middle);
       if (!found || middle === left || middle === right) break;
-      if (found.miss === 0) {
-        keep(middle, 0);
-        return;
-      }
       if (Math.sign(found.miss) === Math.sign(a.miss)) left = middle;
       else right = middle;
     }

@@ -59,12 +59,10 @@ export const UNITS = {
   '%': ['ratio', 0.01],
 } as const satisfies Record<string, readonly [string, number]>;
 
-/** The SI unit of a dimension as evaluate prints it; the first unit listed for it, or `1` where there is none. */
+/** The SI unit of a dimension as evaluate prints it: the first unit listed for it, or `1` where it is a bare number. */
 export const siUnit = (dimension: Dimension): string => {
   if (dimension === 'f-number' || dimension === 'iso' || dimension === 'count') return '1';
-  for (const unit in UNITS)
-    if (UNITS[unit as Unit][0] === dimension && UNITS[unit as Unit][1] === 1) return unit;
-  return '1';
+  return Object.keys(UNITS).find((unit) => UNITS[unit as Unit][0] === dimension) ?? '1';
 };
 
 export const dimensionOf = (unit: Unit): Dimension => UNITS[unit][0];

@@ -8,7 +8,7 @@ import harbourSet from '../../shared/tables/harbour-set.json' with { type: 'json
  */
 export const start = (id: string): number => {
   const text = startText(id);
-  const [over = '', under = '1'] = text.replace(/^f\//, '').split('/');
+  const [over = '', under = '1'] = text.replace('f/', '').split('/');
   const number = Number.parseFloat(over) / Number.parseFloat(under);
   if (Number.isNaN(number))
     throw new Error(`The harbour set’s ${id} is “${text}”, not a quantity.`);

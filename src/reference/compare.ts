@@ -1,4 +1,5 @@
 import { evaluateText } from '../formula/evaluate.ts';
+import { spelt } from '../formula/notation/spelt.ts';
 import { writeNumber, writeQuantity } from '../formula/notation/write.ts';
 import { idOf, isChoice, type Formula, type Output } from '../formula/record.ts';
 import { factorOf, type Unit } from '../formula/units.ts';
@@ -47,7 +48,7 @@ export const compareCheck = (formula: Formula, value: CheckValue): Compared => {
       throw new Error(`${value.id}: ${formula.id} has no result “${id}”. It gives ${ids}.`);
     }
     const text = typeof printed === 'string' ? printed : printed.text;
-    const shared = { id, name: output.name, printed: text };
+    const shared = { id, name: spelt(output.name), printed: text };
     if (typeof result.value === 'number' || result.infinite) {
       const ours = result.infinite ? Infinity : Number(result.value);
       return { ...shared, ...numbers(printed, output, value, ours) };
@@ -147,10 +148,9 @@ const inWords = (formula: Formula, given: CheckValue['given']): string =>
         .replace(/^-/, '−')
         .replaceAll(' ', '\u00a0');
       if (!input) return `${id} ${shown}`;
-      if (!isChoice(input)) return `${input.name} ${shown}`;
+      const name = spelt(input.name);
+      if (!isChoice(input)) return `${name} ${shown}`;
       const label = input.labels?.[text] ?? shown;
-      return input.name === 'format' || input.name === 'orientation'
-        ? label
-        : `${input.name} ${label}`;
+      return input.name === 'format' || input.name === 'orientation' ? label : `${name} ${label}`;
     })
     .join(', ');

@@ -3,7 +3,12 @@ import { SKIP, visit } from 'unist-util-visit';
 
 const UNIT = /(\d) (?=(?:mm|cm|m|km|s|ms|in|ft|kg|g|lx|N|W|K|min|h|stops?|%)(?![\p{L}\d]))/gu;
 const SIZE = /(\d) × (?=\d)/g;
+const SPEED = /\b(ISO) (?=\d)/g;
 const APERTURE = /\bf(?=\/\d)/;
+
+/** A number on one line with its unit, a size with both its sides, a film speed with its name. */
+export const glued = (text: string): string =>
+  text.replace(UNIT, '$1\u00a0').replace(SIZE, '$1\u00a0×\u00a0').replace(SPEED, '$1\u00a0');
 
 /**
  * The small things of setting numbers in prose: a number and its unit stay on one line, so do the
@@ -13,7 +18,7 @@ export const fineType = () => (tree: Root) => {
   visit(tree, (node, index, parent) => {
     if (node.type === 'element' && ['code', 'pre', 'math'].includes(node.tagName)) return SKIP;
     if (node.type !== 'text' || !parent || index === undefined) return undefined;
-    const text = node.value.replace(UNIT, '$1\u00a0').replace(SIZE, '$1\u00a0×\u00a0');
+    const text = glued(node.value);
     if (!APERTURE.test(text)) {
       node.value = text;
       return undefined;

@@ -31,7 +31,10 @@ export const maths = (tex: string, { display = false, spoken }: MathsOptions = {
 const spaced = (body: string): string =>
   body
     .replace(/(<\/(?:mi|mn|mfrac|msub|msup|mrow)>)(?=<mi>[a-z]{2,}<\/mi><mo>\u2061)/g, `$1${THIN}`)
-    .replace(/(<mo>\u2061<\/mo>)(?!<mtext>|<mo stretchy="false">\(|<mrow><mo fence)/g, `$1${THIN}`);
+    .replace(
+      /(<mo>\u2061<\/mo>(?:<\/mrow><mn>\d+<\/mn><\/msub>)?)(?!<\/mrow>|<mtext>[^@]|<mo stretchy="false">\(|<mrow><mo fence)/g,
+      `$1${THIN}`,
+    );
 
 const THIN = '<mspace width="0.1667em"></mspace>';
 

@@ -4,8 +4,17 @@ import formula from '~/optics/light/backdrop-exposure.ts';
 import { overlaps } from './overlaps.ts';
 import { paths, scaleOf, sheetOf, texts, wide } from './sheets.ts';
 
+const usual = {
+  'key-distance': '1.2m',
+  'backdrop-distance': '1.5m',
+  'light-distance': '2m',
+  'light-stops': '0',
+  'gel-loss': '0.5',
+  reflectance: '0.18',
+};
+
 it('lays out key, child and backdrop along the key’s way', () => {
-  const { sheet } = sheetOf(formula, draw);
+  const { sheet } = sheetOf(formula, draw, usual);
   const scale = scaleOf(sheet);
   const chain = paths(sheet, 'dimension').filter(
     (line) => line.length === 2 && line[0]?.[1] === line[1]?.[1] && wide(line) / scale > 2.5,
@@ -16,7 +25,7 @@ it('lays out key, child and backdrop along the key’s way', () => {
 });
 
 it('marks face, spill and spot on one scale of stops', () => {
-  const { sheet } = sheetOf(formula, draw);
+  const { sheet } = sheetOf(formula, draw, usual);
   const ticks = (role: 'light' | 'shade' | 'emphasis'): number[] =>
     paths(sheet, role)
       .filter((line) => line.length === 2 && line[0]?.[1] === 286)
@@ -42,11 +51,11 @@ it('leaves out light and tone that are not given', () => {
 
 it('shows white 2.32 stops over grey in the same light', () => {
   const tone = (reflectance: string): number => {
-    const { results } = sheetOf(formula, draw, { reflectance });
+    const { results } = sheetOf(formula, draw, { ...usual, reflectance });
     return Number(results['tone']);
   };
   expect(tone('0.9') - tone('0.18')).toBeCloseTo(2.3219, 3);
-  const { sheet } = sheetOf(formula, draw, { reflectance: '0.9' });
+  const { sheet } = sheetOf(formula, draw, { ...usual, reflectance: '0.9' });
   const [beside, spot] = ['shade', 'emphasis'].map((role) =>
     paths(sheet, role as 'shade').find((line) => line.length === 2 && line[0]?.[1] === 376),
   );

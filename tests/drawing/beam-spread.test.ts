@@ -5,8 +5,10 @@ import { overlaps } from './overlaps.ts';
 import { discs } from './path-parts.ts';
 import { high, paths, scaleOf, sheetOf, texts, wide } from './sheets.ts';
 
+const usual = { angle: '20deg', distance: '2m', tilt: '30deg', opening: '0.18m' };
+
 it('draws the spot of a tilted grid: 0.823 by 0.709 m, 42 mm off the aim', () => {
-  const { sheet } = sheetOf(formula, draw, { angle: '20deg', distance: '2m', tilt: '30deg' });
+  const { sheet } = sheetOf(formula, draw, usual);
   const scale = scaleOf(sheet);
   const [ring = []] = paths(sheet, 'emphasis').filter((line) => line.length === 64);
   expect(wide(ring) / scale).toBeCloseTo(0.709, 2);
@@ -19,7 +21,7 @@ it('draws the spot of a tilted grid: 0.823 by 0.709 m, 42 mm off the aim', () =>
 });
 
 it('is a circle on a backdrop square to the beam: 0.705 m', () => {
-  const { sheet } = sheetOf(formula, draw, { tilt: '0deg' });
+  const { sheet } = sheetOf(formula, draw, { ...usual, tilt: '0deg' });
   const scale = scaleOf(sheet);
   const [ring = []] = paths(sheet, 'emphasis').filter((line) => line.length === 64);
   expect(wide(ring) / scale).toBeCloseTo(0.705, 2);
@@ -28,15 +30,15 @@ it('is a circle on a backdrop square to the beam: 0.705 m', () => {
 });
 
 it('draws the opening to the same scale, and warns inside five of them', () => {
-  const { sheet } = sheetOf(formula, draw, { distance: '0.8m' });
+  const { sheet } = sheetOf(formula, draw, { ...usual, distance: '0.8m' });
   const [opening] = discs(sheet, 'hidden');
   expect((2 * (opening?.radius ?? 0)) / scaleOf(sheet)).toBeCloseTo(0.18, 6);
   expect(texts(sheet)).toContain('within five openings: no cone yet');
-  expect(texts(sheetOf(formula, draw).sheet)).toContain('edge 1.00 stops under the middle');
+  expect(texts(sheetOf(formula, draw, usual).sheet)).toContain('edge 1.00 stops under the middle');
 });
 
 it('leaves the spot open where its far side misses the backdrop', () => {
-  const { sheet } = sheetOf(formula, draw, { angle: '70deg', tilt: '60deg' });
+  const { sheet } = sheetOf(formula, draw, { ...usual, angle: '70deg', tilt: '60deg' });
   expect(texts(sheet)).toEqual(
     expect.arrayContaining(['its far side misses the backdrop', 'no far edge']),
   );

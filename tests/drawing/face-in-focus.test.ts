@@ -27,7 +27,7 @@ it('stands nose, eye and ear as far apart as they are, in the band between the l
   expect((Math.max(...band.map(([x]) => x)) - eye) / scale).toBeCloseTo((2.21 * 0.03) / 0.82, 6);
   expect(showResult(formula.outputs.spare, results['spare'])).toBe('5.9 mm');
   expect(texts(sheet)).toContain('5.9 mm to spare, behind the eye');
-  expect(texts(sheet)).toContain('widest mark: f/4.0');
+  expect(texts(sheet)).toContain('widest mark: f/4');
 });
 
 it('marks the piece of the tighter side that is left over, or lacks', () => {

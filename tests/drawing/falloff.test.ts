@@ -5,6 +5,7 @@ import { handle, handlesOf, staysPut } from './handles.ts';
 import { overlaps } from './overlaps.ts';
 import { paths, scaleOf, sheetOf, texts } from './sheets.ts';
 
+const usual = { near: '1.2m', far: '1.5m' };
 const placed = {
   near: '',
   far: '',
@@ -70,19 +71,19 @@ describe('the fall-off plate', () => {
 
 describe('its handles', () => {
   it('stay put where they are, by distance and by place', () => {
-    staysPut(formula, draw, handles);
+    staysPut(formula, draw, handles, usual);
     staysPut(formula, draw, handles, { near: '2m', far: '0.7m' });
     staysPut(formula, draw, handles, placed);
   });
 
   it('bring the light nearer to both points together', () => {
-    const light = handle(handlesOf(formula, handles), 'light-plan');
+    const light = handle(handlesOf(formula, handles, usual), 'light-plan');
     expect(light.set(light.x + 0.3 * light.scale, light.y)).toEqual({ near: 0.9, far: 1.2 });
     expect(light.set(light.x + 1e6, light.y)).toEqual({ near: 0.01, far: 0.01 });
   });
 
   it('move one point alone', () => {
-    const far = handle(handlesOf(formula, handles), 'second-plan');
+    const far = handle(handlesOf(formula, handles, usual), 'second-plan');
     expect(far.set(far.x + 0.25 * far.scale, 999)).toEqual({ far: 1.75 });
     expect(far.ways).toBe('across');
   });

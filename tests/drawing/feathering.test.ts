@@ -6,10 +6,17 @@ import { overlaps } from './overlaps.ts';
 import { scaleOf, sheetOf, texts, paths } from './sheets.ts';
 
 const degrees = Math.PI / 180;
+const usual = {
+  'beam-angle': '60deg',
+  'near-distance': '1.2m',
+  'far-distance': '1.6m',
+  'angle-between': '20deg',
+  aim: '25deg',
+};
 
 describe('the feathered beam', () => {
   it('puts both children where they are, seen from the light', () => {
-    const { sheet } = sheetOf(formula, draw);
+    const { sheet } = sheetOf(formula, draw, usual);
     const scale = scaleOf(sheet);
     const ways = paths(sheet, 'dimension').filter((line) => line.length === 2);
     const lengths = ways.map(([a, b]) =>
@@ -28,7 +35,7 @@ describe('the feathered beam', () => {
 
   it('gives both the same at the turn it names', () => {
     // 28.7 degrees is the even turn to a tenth; there the two differ by less than 0.02 stop.
-    const { sheet } = sheetOf(formula, draw, { aim: '28.7deg' });
+    const { sheet } = sheetOf(formula, draw, { ...usual, aim: '28.7deg' });
     const at = sheet.marks.findIndex((mark) => mark.kind === 'text' && mark.text === 'after');
     const [near, far] = sheet.marks
       .slice(at + 1, at + 3)
@@ -38,7 +45,7 @@ describe('the feathered beam', () => {
   });
 
   it('says what each child gets before and after', () => {
-    const { sheet } = sheetOf(formula, draw);
+    const { sheet } = sheetOf(formula, draw, usual);
     // n = 4.82: the near child 25° off the axis gets 4.82 log2 cos 25° = −0.68 stops.
     expect(texts(sheet)).toContain('near 1.20 m: −0.68');
     // Before: 4.82 log2 cos 20° − 2 log2(1.6/1.2) = −0.432 − 0.830.
@@ -66,7 +73,7 @@ describe('the feathered beam', () => {
 
 describe('its handles', () => {
   it('stay put where they are', () => {
-    staysPut(formula, draw, handles, { 'angle-between': '20deg' });
+    staysPut(formula, draw, handles, usual);
     // On whole centimetres and half degrees a place is met again to the sheet’s own hundredth.
     const all = handlesOf(formula, handles, {
       'angle-between': '55deg',
@@ -82,7 +89,7 @@ describe('its handles', () => {
   });
 
   it('turn the axis towards where the ring is put', () => {
-    const all = handlesOf(formula, handles);
+    const all = handlesOf(formula, handles, usual);
     const [near, far, aim] = ['near-plan', 'far-plan', 'aim-plan'].map((id) => handle(all, id));
     if (!near || !far || !aim) throw new Error('Three handles were asked for.');
     expect(Number(aim.set(far.x, far.y)['aim']) / degrees).toBeCloseTo(20, 9);

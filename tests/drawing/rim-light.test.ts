@@ -5,9 +5,18 @@ import { handle, handlesOf, staysPut } from './handles.ts';
 import { overlaps } from './overlaps.ts';
 import { high, paths, scaleOf, sheetOf, texts, wide } from './sheets.ts';
 
+const usual = {
+  'light-behind': '1.2m',
+  'light-aside': '-0.9m',
+  'light-height': '0.9m',
+  'beam-angle': '20deg',
+  'set-depth': '1.6m',
+  'camera-distance': '2.21m',
+};
+
 describe('the rim light’s set', () => {
   it('stands to scale: 1.2 m behind, 0.9 m aside and 0.9 m over the hair', () => {
-    const { sheet } = sheetOf(formula, draw);
+    const { sheet } = sheetOf(formula, draw, usual);
     const scale = scaleOf(sheet);
     const uprights = paths(sheet, 'dimension').filter(
       (line) => line.length === 2 && wide(line) < 0.01 && high(line) > 40,
@@ -27,6 +36,7 @@ describe('the rim light’s set', () => {
 
   it('opens the beam by 10 degrees each way about the line to the hair', () => {
     const { sheet } = sheetOf(formula, draw, {
+      ...usual,
       'light-aside': '0m',
       'light-height': '0m',
       'light-behind': '2m',
@@ -43,10 +53,11 @@ describe('the rim light’s set', () => {
   });
 
   it('fills the edges the beam reaches, and draws the line into the lens', () => {
-    const usual = sheetOf(formula, draw).sheet;
-    expect(texts(usual)).toEqual(expect.arrayContaining(['back not lit', 'front not lit']));
-    expect(paths(usual, 'emphasis')).toEqual([]);
+    const grid = sheetOf(formula, draw, usual).sheet;
+    expect(texts(grid)).toEqual(expect.arrayContaining(['back not lit', 'front not lit']));
+    expect(paths(grid, 'emphasis')).toEqual([]);
     const straight = sheetOf(formula, draw, {
+      ...usual,
       'light-behind': '2.4m',
       'light-aside': '0.3m',
       'light-height': '0.1m',
@@ -67,8 +78,8 @@ describe('the rim light’s set', () => {
   });
 
   it('compares with a bare standard reflector unless it is one', () => {
-    expect(texts(sheetOf(formula, draw).sheet)).toContain('reflector 70°');
-    expect(texts(sheetOf(formula, draw, { 'beam-angle': '70deg' }).sheet)).not.toContain(
+    expect(texts(sheetOf(formula, draw, usual).sheet)).toContain('reflector 70°');
+    expect(texts(sheetOf(formula, draw, { ...usual, 'beam-angle': '70deg' }).sheet)).not.toContain(
       'reflector 70°',
     );
   });
@@ -90,7 +101,7 @@ describe('the rim light’s set', () => {
 
 describe('its handles', () => {
   it('stay put where they are', () => {
-    staysPut(formula, draw, handles);
+    staysPut(formula, draw, handles, usual);
     staysPut(formula, draw, handles, {
       'light-behind': '-0.35m',
       'light-aside': '2.5m',
@@ -99,7 +110,7 @@ describe('its handles', () => {
   });
 
   it('set behind and aside from above, and height from the side', () => {
-    const all = handlesOf(formula, handles);
+    const all = handlesOf(formula, handles, usual);
     const over = handle(all, 'light-plan');
     expect(over.set(over.x + 0.3 * over.scale, over.y - 0.2 * over.scale)).toEqual({
       behind: 1.5,
@@ -113,12 +124,12 @@ describe('its handles', () => {
   });
 
   it('stop at what the field allows', () => {
-    const over = handle(handlesOf(formula, handles), 'light-plan');
+    const over = handle(handlesOf(formula, handles, usual), 'light-plan');
     expect(over.set(over.x + 1e5, over.y - 1e5)).toEqual({ behind: 20, aside: -20 });
   });
 
   it('are named for those who do not see them', () => {
-    const all = handlesOf(formula, handles);
+    const all = handlesOf(formula, handles, usual);
     expect(handle(all, 'light-plan').name).toBe('rim light, from above');
     expect(handle(all, 'light-plan').says).toBe('1.20 m behind the child, 0.90 m to camera-left');
   });

@@ -65,8 +65,12 @@ describe('evaluate', () => {
       /needs the camera height/,
     ],
     ['perspective subject-distance=? depth=0.1m', /give exactly one result/],
-    ['perspective subject-distance=1m depth=0.1m ratio=1.1', /also write it as name=\?/],
+    [
+      'perspective subject-distance=1m depth=0.1m ratio=1.1',
+      /also write it as name=\?, for example subject-distance=\?/,
+    ],
     ['perspective subject-distance=? depth=? ratio=1.4', /second/],
+    ['perspective subject-distance=? depth=0.1m ratio=infinity', /ratio must be finite to solve/],
     ['perspective subject-distance=? depth=0.1m ratio=1.4 compare-ratio=1.1', /one result only/],
     ['frame-size format=? focal-length=85mm subject-distance=2m magnification=0.04', /is a choice/],
     ['spotter-reach frame-width=? body-clearance=0.1m reach=0.5m within-reach=yes', /is a word/],
@@ -134,6 +138,53 @@ describe('evaluate', () => {
       0.018,
       1e-12,
     );
+  });
+
+  it('says what it was given, and not among it what was asked for', () => {
+    const line = 'perspective subject-distance=? depth=0.1m ratio=1.4';
+    expect(run(line).given).toEqual({ depth: '0.1 m', ratio: '1.4' });
+    expect(
+      evaluateText(recordOf('perspective'), [
+        ['depth', '0.1 m'],
+        ['ratio', '1.4'],
+        ['s', ' ? '],
+      ]),
+    ).toEqual(run(line));
+  });
+
+  it('has no roots to list where one value fits', () => {
+    expect(run('perspective subject-distance=? depth=0.1m ratio=1.4')).not.toHaveProperty('roots');
+  });
+
+  it('shows what it was asked for in four figures, an ISO in three, and in its own unit for imperial readers', () => {
+    // (0.25 + 0.1)/0.25 = 1.4; EV 3 at f/2 is 1/2 s, and EV 1 at ISO 100 needs two stops more: ISO 400.
+    const distance = run('perspective subject-distance=? depth=0.1m ratio=1.4');
+    expect(distance.results['subject-distance']?.text).toBe('0.2500 m');
+    const iso = run('exposure-value f-number=f/2 shutter=1/2s iso=? ev-100=1');
+    expect(iso.results['iso']).toMatchObject({ unit: '1', text: 'ISO 400' });
+    const depth = recordOf('perspective').inputs['depth'];
+    if (!depth || !('unit' in depth)) throw new Error('perspective has no depth');
+    const inInches = {
+      ...recordOf('perspective'),
+      inputs: { ...recordOf('perspective').inputs, depth: { ...depth, imperial: 'in' } },
+    } as const;
+    const asked = [
+      ['depth', '?'],
+      ['subject-distance', '1 m'],
+      ['ratio', '1.0508'],
+    ] as const;
+    // 0.0508 m is two inches; unless a record says otherwise metres are shown in feet and inches.
+    expect(evaluateText(inInches, asked, { system: 'imperial' }).results['depth']?.text).toBe(
+      '2.000″',
+    );
+    expect(evaluateText(inInches, asked).results['depth']?.text).toBe('0.05080 m');
+    expect(
+      evaluateText(recordOf('perspective'), asked, { system: 'imperial' }).results['depth']?.text,
+    ).toBe('2.0″');
+  });
+
+  it('repeats no more than 40 characters of a word it does not know', () => {
+    expect(() => run(`perspective ${'q'.repeat(41)}=1m`)).toThrow(`“${'q'.repeat(40)}”`);
   });
 
   it('reads its own canonical text back to the same results', () => {

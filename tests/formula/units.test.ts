@@ -10,6 +10,14 @@ describe('units', () => {
     expectClose(factorOf('ft') / factorOf('in'), 12, 1e-15);
   });
 
+  it('lists the SI unit of every dimension first', () => {
+    const seen = new Set<string>();
+    for (const unit of Object.keys(UNITS) as Unit[]) {
+      if (!seen.has(dimensionOf(unit))) expect([unit, factorOf(unit)]).toEqual([unit, 1]);
+      seen.add(dimensionOf(unit));
+    }
+  });
+
   it('goes in and comes out the same', () => {
     expectClose(as(mm(85), 'mm'), 85);
     expectClose(as(feet(6), 'in'), 72);

@@ -44,11 +44,18 @@ class Held {
   }
 }
 
+const usual: Readonly<Record<string, string>> = {
+  'rim-light':
+    '?light-behind=1.2m&light-aside=-0.9m&light-height=0.9m&beam-angle=20deg&set-depth=1.6m&camera-distance=2.21m',
+  falloff: '?near=1.2m&far=1.5m',
+  feathering: '',
+};
+
 const open = async (
   id: string,
   use: (plate: Held, page: Page) => Promise<void>,
   options: Parameters<typeof look>[1] = {},
-  query = '',
+  query = usual[id] ?? '',
 ): Promise<void> => {
   const page = pages.find(({ path }) => path === `plates/${id}/`);
   if (!page) throw new Error(`The built site has no plate ${id}.`);
@@ -59,7 +66,14 @@ const open = async (
       const complaints: string[] = [];
       tab.on('console', (message) => complaints.push(message.text()));
       tab.on('pageerror', (error) => complaints.push(error.message));
-      await use(new Held(tab, id), tab);
+      const it = new Held(tab, id);
+      // An address with a query is read by a part that comes a moment later.
+      const [first] = [...new URLSearchParams(query)];
+      if (first && options.javaScriptEnabled !== false)
+        await expect
+          .poll(() => it.field(first[0]).inputValue())
+          .toContain(String(Number.parseFloat(first[1])));
+      await use(it, tab);
       expect(complaints).toEqual([]);
     },
   );

@@ -1,7 +1,7 @@
 import { HtmlValidate } from 'html-validate';
 import { parse } from 'parse5';
 import { describe, expect, it } from 'vitest';
-import { attribute, elementsOf, visibleText } from '../support/markup.ts';
+import { attribute, elementsIn, elementsOf, visibleText } from '../support/markup.ts';
 import { lessons, markupOf, pages, plates, titled } from '../support/site.ts';
 
 const validator = new HtmlValidate({
@@ -57,7 +57,7 @@ const excusedBy = (message: {
 
 describe.each(found.map((one) => [`/${one.page.path}`, one] as const))(
   '%s',
-  (address, { page, messages }) => {
+  (_, { page, messages }) => {
     it('is valid HTML but for the named excuses', () => {
       const faults = messages
         .filter((message) => excusedBy(message) === undefined)
@@ -74,7 +74,7 @@ describe.each(found.map((one) => [`/${one.page.path}`, one] as const))(
       const text = visibleText(parse(html));
       expect(text).not.toMatch(/\\[a-zA-Z]{2,}|\$[^$\n]{1,80}\$|\\\(/);
       expect(text, 'a value that is none').not.toMatch(/\bNaN\b|\bundefined\b|\[object /);
-      if (/^\/(focal-length|plates)\/./.test(address)) expect(html).toMatch(/<math[\s>]/);
+      if (lessons.includes(page) || plates.includes(page)) expect(html).toMatch(/<math[\s>]/);
     });
   },
 );
@@ -91,15 +91,8 @@ describe.each(titled([...lessons, ...plates]))('%s', (_, page) => {
     const elements = elementsOf(markupOf(page));
     const plates = elements.filter((element) => attribute(element, 'data-plate') !== undefined);
     for (const plate of plates) {
-      const inside = (node: unknown): boolean => {
-        const parent = (node as { parentNode?: unknown }).parentNode;
-        return parent === plate || (parent !== undefined && parent !== null && inside(parent));
-      };
-      const displayed = elements.filter(
-        (element) =>
-          element.tagName === 'math' &&
-          attribute(element, 'display') === 'block' &&
-          inside(element),
+      const displayed = elementsIn(plate).filter(
+        (element) => element.tagName === 'math' && attribute(element, 'display') === 'block',
       );
       expect(displayed.length).toBeGreaterThan(0);
       for (const math of displayed) {

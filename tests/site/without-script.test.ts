@@ -3,8 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { addressOf, lessons, look, plates, titled, withPlates } from '../support/site.ts';
 
 it('has lessons with calculators to look at', () => {
+  expect(plates).toHaveLength(Object.keys(formulas).length);
   expect(withPlates.filter((page) => lessons.includes(page)).length).toBeGreaterThan(5);
 });
+
+/** How many drawings each page was seen with. */
+const drawings = new Map<string, number>();
 
 describe.concurrent.each(titled(withPlates))('%s without script', (_, built) => {
   it('shows the first result, the formula and the published values of each plate', async () => {
@@ -25,6 +29,10 @@ describe.concurrent.each(titled(withPlates))('%s without script', (_, built) => 
       ),
     );
     expect(shown.length).toBeGreaterThan(0);
+    drawings.set(
+      built.path,
+      shown.reduce((sum, { drawing }) => sum + drawing, 0),
+    );
     for (const { id, result, formulas, checks, fields, labels } of shown) {
       expect(result, id).toMatch(/\d/);
       expect(result, id).not.toMatch(/NaN|Infinity|undefined|null/);
@@ -36,14 +44,8 @@ describe.concurrent.each(titled(withPlates))('%s without script', (_, built) => 
   });
 });
 
-it('draws each lesson to scale in the page itself', async () => {
-  expect(plates).toHaveLength(Object.keys(formulas).length);
-  const drawn = await Promise.all(
-    titled(plates).map(([, built]) =>
-      look(addressOf(built), { javaScriptEnabled: false }, (page) =>
-        page.locator('[data-plate] svg').count(),
-      ),
-    ),
-  );
-  expect(drawn.filter((count) => count === 0)).toEqual([]);
+describe.each(titled(plates))('%s without script', (_, { path }) => {
+  it('is drawn to scale in the page itself', () => {
+    expect(drawings.get(path)).toBeGreaterThan(0);
+  });
 });

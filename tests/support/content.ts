@@ -17,6 +17,8 @@ export interface Lesson {
   readonly folder: string;
   /** Unit and lesson number: the order of the curriculum. */
   readonly order: string;
+  /** The unit's part of the address. */
+  readonly unit: string;
   readonly slug: string;
   readonly data: Record<string, unknown>;
   readonly body: string;
@@ -31,7 +33,11 @@ export function readLessons(): Lesson[] {
       const name = basename(folder);
       const unit = basename(dirname(folder));
       const order = `${unit.split('-')[0] ?? ''}.${name.split('-')[0] ?? ''}`;
-      return { file, folder, order, slug: name.replace(/^\d+-/, ''), ...readMarkdown(file) };
+      const [unitSlug, slug] = [unit, name].map((part) => part.replace(/^\d+-/, '')) as [
+        string,
+        string,
+      ];
+      return { file, folder, order, unit: unitSlug, slug, ...readMarkdown(file) };
     });
 }
 

@@ -5,14 +5,17 @@ export type Element = DefaultTreeAdapterMap['element'];
 type Node = DefaultTreeAdapterMap['node'];
 
 /** Every element of a page, in document order. */
-export function elementsOf(html: string): Element[] {
+export const elementsOf = (html: string): Element[] => elementsIn(parse(html));
+
+/** Every element from a node on, itself included, in document order. */
+export function elementsIn(top: Node): Element[] {
   const found: Element[] = [];
   const walk = (node: Node): void => {
     if ('tagName' in node) found.push(node);
     if ('childNodes' in node) node.childNodes.forEach(walk);
     if ('content' in node) walk(node.content);
   };
-  walk(parse(html));
+  walk(top);
   return found;
 }
 

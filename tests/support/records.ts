@@ -5,7 +5,7 @@ import { startsOf as pageStarts } from '../../src/formula/starts.ts';
 import { idOf, isChoice, type Formula, type Given, type Input } from '../../src/formula/record.ts';
 import { factorOf } from '../../src/formula/units.ts';
 
-/** Every record on the site, in the order of the plates. */
+/** Every record on the site, in the order of src/formulas.ts. */
 export const records: readonly Formula[] = await Promise.all(
   Object.values(formulas).map(async (load) => (await load()).default),
 );

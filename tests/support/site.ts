@@ -4,6 +4,7 @@ import { gzipSync } from 'node:zlib';
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, inject } from 'vitest';
 import { startChromium } from '../../src/site/commands/browser.ts';
+import { readLessons } from './content.ts';
 import { filesUnder, root } from './files.ts';
 
 /** A built page: its file, and its address below the base path. */
@@ -25,8 +26,10 @@ export function pagesIn(folder = 'dist'): Built[] {
 export const pages = pagesIn();
 export const markupOf = ({ file }: Built): string => readFileSync(join(root, file), 'utf8');
 export const withPlates = pages.filter((page) => markupOf(page).includes('data-plate='));
-export const lessons = pages.filter(({ path }) => /^focal-length\/[^/]+\/$/.test(path));
-/** One page of each kind that has calculators: the longest of the lessons, and each plate alone. */
+/** Addresses of the lessons of all units, in reading order. */
+export const curriculum = readLessons().map(({ unit, slug }) => `${unit}/${slug}/`);
+export const lessons = pages.filter(({ path }) => curriculum.includes(path));
+/** Each plate alone. */
 export const plates = pages.filter(({ path }) => /^plates\/[^/]+\/$/.test(path));
 
 /** Titles for tests: the address as readers see it. */
@@ -41,13 +44,14 @@ export const addressOf = ({ path }: Built, query = ''): string => `${inject('url
 
 let browser: Promise<Browser> | undefined;
 
-/** A fresh reader; the browser is shared by one file of tests and closed after it. */
+const usual = { locale: 'en-GB', timezoneId: 'Europe/London' };
+
+/** A fresh reader, with nothing in the cache; the browser is shared by one file of tests and closed after it. */
 export async function reader(options: BrowserContextOptions = {}): Promise<BrowserContext> {
   browser ??= startChromium(inject('chromium'));
   return (await browser).newContext({
     viewport: { width: 390, height: 844 },
-    locale: 'en-GB',
-    timezoneId: 'Europe/London',
+    ...usual,
     serviceWorkers: 'block',
     ...options,
   });
@@ -58,20 +62,58 @@ afterAll(async () => {
   browser = undefined;
 });
 
-/** Opens a page for a reader, hands it on, and closes the reader's window whatever happens. */
+/** Windows that stand open and idle, by what cannot be changed in an open one. */
+const idle = new Map<string, Page[]>();
+
+/**
+ * Opens a page for a reader and hands it on. The window is used again for the next look of its kind, since a first page
+ * in a new window costs a second of a core, and any later one a sixth of that. Nothing of one look reaches the next: each
+ * has a document of its own, screen, media, storage, permissions, listeners and pointer are set back, and a window in
+ * which anything failed is thrown away.
+ */
 export async function look<T>(
   address: string,
   options: BrowserContextOptions,
   use: (page: Page) => Promise<T>,
 ): Promise<T> {
-  const context = await reader(options);
+  const {
+    viewport = { width: 390, height: 844 },
+    colorScheme = 'light',
+    reducedMotion = 'no-preference',
+    forcedColors = 'none',
+    ...lasting
+  } = options;
+  const kind = JSON.stringify(Object.entries({ ...usual, ...lasting }).sort());
+  const page = idle.get(kind)?.pop() ?? (await (await reader(lasting)).newPage());
   try {
-    const page = await context.newPage();
+    if (viewport !== null) await page.setViewportSize(viewport);
+    await page.emulateMedia({ media: 'screen', colorScheme, reducedMotion, forcedColors });
     await page.goto(address, { waitUntil: 'load' });
-    return await use(page);
-  } finally {
-    await context.close();
+    const seen = await use(page);
+    await leave(page);
+    idle.set(kind, [...(idle.get(kind) ?? []), page]);
+    return seen;
+  } catch (error) {
+    await page.context().close();
+    throw error;
   }
+}
+
+const heard = ['console', 'dialog', 'pageerror', 'request', 'requestfailed', 'response'] as const;
+
+/** Sets a window back to what a new one is. */
+export async function leave(page: Page): Promise<void> {
+  for (const event of heard) page.removeAllListeners(event);
+  if (page.url() !== 'about:blank') {
+    await page.evaluate(() => {
+      localStorage.clear();
+      sessionStorage.clear();
+    });
+  }
+  await page.context().clearPermissions();
+  // Outside the window, where it hovers over nothing.
+  await page.mouse.move(-1, -1);
+  await page.goto('about:blank');
 }
 
 /** Brings every calculator of a page into sight and waits until it has come alive; ends at the foot of the page. */
@@ -92,6 +134,19 @@ export async function wake(page: Page): Promise<void> {
     scrollTo({ top: document.documentElement.scrollHeight, behavior: 'instant' });
   });
 }
+
+/** Until what the reader did has been set on the page, which happens at its next frame. */
+export const nextFrames = (page: Page): Promise<void> =>
+  page.evaluate(
+    () =>
+      new Promise<void>((done) => {
+        requestAnimationFrame(() => {
+          requestAnimationFrame(() => {
+            done();
+          });
+        });
+      }),
+  );
 
 /** Runs a task for each item, a few at a time, in order of the items. */
 export async function pool<T, R>(

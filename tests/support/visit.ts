@@ -1,6 +1,6 @@
-import type { Response } from 'playwright-core';
+import type { Page, Response } from 'playwright-core';
 import { inject } from 'vitest';
-import { addressOf, kilobytes, reader, wake } from './site.ts';
+import { addressOf, kilobytes, leave, reader, wake } from './site.ts';
 import type { Built } from './site.ts';
 
 /** What one reader's visit to one page costs and stirs up. */
@@ -76,10 +76,22 @@ const kindOf = (response: Response): string => {
   return type.includes('font') ? 'fonts' : 'other';
 };
 
+/** Windows between two visits. */
+const waiting: Page[] = [];
+
+/** A window that keeps nothing it has fetched: every visit in it pays in full, as a first one does. */
+async function newcomer(): Promise<Page> {
+  const page = await (await reader()).newPage();
+  const devtools = await page.context().newCDPSession(page);
+  await devtools.send('Network.enable');
+  await devtools.send('Network.setCacheDisabled', { cacheDisabled: true });
+  await page.addInitScript(watch);
+  return page;
+}
+
 /** Loads a page, scrolls to its end, types into the first field, waits two seconds, and counts. */
 export async function visit(built: Built): Promise<Visit> {
-  const context = await reader();
-  const page = await context.newPage();
+  const page = waiting.pop() ?? (await newcomer());
   const messages: string[] = [];
   const strangers: string[] = [];
   const failures: string[] = [];
@@ -100,7 +112,6 @@ export async function visit(built: Built): Promise<Visit> {
   });
 
   try {
-    await page.addInitScript(watch);
     await page.goto(addressOf(built), { waitUntil: 'load' });
     await page.evaluate(async () => {
       await document.fonts.ready;
@@ -132,6 +143,8 @@ export async function visit(built: Built): Promise<Visit> {
     for (const text of inline.script) add('script', kilobytes(text));
     for (const text of inline.css) add('css', kilobytes(text));
     const of = (kind: string): number => total[kind] ?? 0;
+    await leave(page);
+    waiting.push(page);
     return {
       script: of('script'),
       html: of('html'),
@@ -142,7 +155,9 @@ export async function visit(built: Built): Promise<Visit> {
       failures,
       ...watched,
     };
-  } finally {
-    await context.close();
+  } catch (error) {
+    // Whatever went wrong goes with its window.
+    await page.context().close();
+    throw error;
   }
 }

@@ -6,6 +6,7 @@ import { factorOf } from '../../src/formula/units.ts';
 import { readQuery } from '../../src/widgets/parts/read-link.ts';
 import { startsOf } from '../../src/formula/starts.ts';
 import { onlyInPlay, writeQuery } from '../../src/widgets/parts/starts.ts';
+import { hostileQueries } from '../support/hostile.ts';
 import { oneWay } from '../support/records.ts';
 import { calculator, calculators } from './calculators.ts';
 
@@ -91,27 +92,35 @@ describe('a link', () => {
     ['frame-height=', 'H', /gives no frame height/],
     ['frame-height=%20%20', 'H', /gives no frame height/],
     ['frame-height=1m&frame-height=2m', 'H', /gives frame height 2 times/],
-    ['frame-height=1e309m', 'H', /frame height could not be used/],
-    ['frame-height=99999999m', 'H', /frame height could not be used: Frame height must be between/],
-    ['frame-height=-1m', 'H', /frame height could not be used/],
-    ['frame-height=0m', 'H', /frame height could not be used/],
-    ['frame-height=NaN', 'H', /frame height could not be used/],
-    ['frame-height=Infinity', 'H', /frame height could not be used/],
+    ['frame-height=1e309m', 'H', /frame height could not be used: it must be/],
+    [
+      'frame-height=99999999m',
+      'H',
+      /frame height could not be used: it must be between .*; the link says 99999999m/,
+    ],
+    ['frame-height=-1m', 'H', /frame height could not be used: it must be/],
+    ['frame-height=0m', 'H', /frame height could not be used: it must be/],
+    ['frame-height=NaN', 'H', /frame height could not be used: it must be/],
+    ['frame-height=Infinity', 'H', /frame height could not be used: it must be/],
     ['frame-height=1', 'H', /has no unit/],
     ['frame-height=1,000m', 'H', /could be 1 m or 1000 m/],
-    ['frame-height=%3Cscript%3Ealert(1)%3C/script%3E', 'H', /frame height could not be used/],
-    ['frame-height=javascript:alert(1)', 'H', /frame height could not be used/],
+    [
+      'frame-height=%3Cscript%3Ealert(1)%3C/script%3E',
+      'H',
+      /frame height could not be used: it must be/,
+    ],
+    ['frame-height=javascript:alert(1)', 'H', /frame height could not be used: it must be/],
     [`frame-height=${'9'.repeat(500)}m`, 'H', /too long/],
-    ['frame-height=%', 'H', /frame height could not be used/],
-    ['frame-height=%00', 'H', /frame height could not be used|gives no frame height/],
+    ['frame-height=%', 'H', /frame height could not be used: it must be/],
+    ['frame-height=%00', 'H', /frame height could not be used: it must be|gives no frame height/],
     ['frame-height=%E2%80%AE1m', 'H', /^$/],
-    ['format=hasOwnProperty', 'format', /format could not be used/],
-    ['format=__proto__', 'format', /format could not be used/],
+    ['format=hasOwnProperty', 'format', /format could not be used: it must be one of/],
+    ['format=__proto__', 'format', /format could not be used: it must be one of/],
     ['format=0x0mm', 'format', /format could not be used/],
     [
       'orientation=sideways',
       'orientation',
-      /orientation could not be used: Orientation must be one of landscape, portrait/,
+      /orientation could not be used: it must be one of landscape, portrait; the link says sideways/,
     ],
     ['print-aspect=1:1000', 'aspect', /print aspect could not be used/],
   ];
@@ -131,6 +140,17 @@ describe('a link', () => {
     expect(() => complete(formula, loaded?.values ?? {})).not.toThrow();
   });
 
+  it('calls fields by their names where values do not go together', () => {
+    const { formula: circle } = calculator('circle-of-confusion');
+    const loaded = readQuery(
+      circle,
+      'format=36x24&print-height=20cm&enlargement=8&viewing-distance=25cm&acuity=3arcmin',
+    );
+    expect(loaded?.notices).toEqual([
+      'The link’s values do not go together: This plate needs exactly one of: print height, or enlargement. The plate shows its start.',
+    ]);
+  });
+
   it('names the keys it does not know, and uses the rest', () => {
     const loaded = readQuery(
       formula,
@@ -148,6 +168,22 @@ describe('a link', () => {
     expect(loaded?.values).toEqual(startsOf(size));
     expect(loaded?.notices).toHaveLength(1);
     expect(loaded?.notices[0]).toMatch(/do not go together: The subject must be farther away/);
+  });
+
+  it.each(calculators)('of %s gives way to the start, with a notice', (_name, { formula: any }) => {
+    // An address writes fifteen figures.
+    const figures = (values: object | undefined): object =>
+      Object.fromEntries(
+        Object.entries(values ?? {}).map(([key, value]: [string, unknown]) => [
+          key,
+          typeof value === 'number' ? Number(value.toPrecision(14)) : value,
+        ]),
+      );
+    for (const query of hostileQueries(any)) {
+      const loaded = readQuery(any, query);
+      expect(figures(loaded?.values), query.slice(0, 300)).toEqual(figures(startsOf(any)));
+      expect(loaded?.notices, query.slice(0, 300)).toHaveLength(1);
+    }
   });
 
   it('refuses a megabyte without reading it', () => {

@@ -76,6 +76,15 @@ describe('a field', () => {
     expect(state.field('f').trouble).toBeUndefined();
   });
 
+  it('calls fields by their names where a group of them wants one', () => {
+    const state = plate('circle-of-confusion');
+    state.type('printHeight', '');
+    expect(state.stale).toBe(true);
+    expect(state.field('printHeight').trouble?.message).toBe(
+      'This plate needs exactly one of: print height, or enlargement.',
+    );
+  });
+
   it('shows the lens offset only while distances are counted from the sensor, with what is assumed in it', () => {
     const state = plate('angle-of-view');
     expect(state.field('o').shown).toBe(false);

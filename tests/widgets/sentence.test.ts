@@ -114,12 +114,155 @@ const cases: readonly Case[] = [
   ['equivalence', { N: '' }, /the same view from the same place\.$/],
   ['equivalence', { f: '', N: '' }, /multiplied by \[0\.656\]\.$/],
   ['equivalence', { N: '5.6', marks: 'exact' }, /f\/5\.6, by the exact value of its mark,/],
+  // 2 log2(5.6/4) = 0.971; 85/4 = 21.25 mm, 85/5.6 = 15.18 mm; the mark stands for 4√2 = 5.657
+  [
+    'f-stop',
+    {},
+    'From f/4 to f/5.6 is [0.97 stops] less light: the pupil goes from 21.3 mm to 15.2 mm across. The nearest third-stop mark is f/5.6, which stands for f/5.657.',
+  ],
+  ['f-stop', { to: '2', f: '' }, /^From f\/4 to f\/2 is \[2\.00 stops\] more light\. The/],
+  [
+    'f-stop',
+    { to: '4' },
+    /^From f\/4 to f\/4 is \[0\.00 stops\], the same light: .* mark is f\/4, /,
+  ],
+  ['f-stop', { from: '90', to: '128' }, /mark is f\/128, which stands for f\/128\.$/],
+  // 2 · 250 mm · tan 1.5′ / (200/24) = 0.0262 mm; 43.27/0.0262 = 1653
+  [
+    'circle-of-confusion',
+    {},
+    /^Seen from 25 cm, a blur on the sensor may be \[0\.0262 mm\] across: the diagonal over 1650, stricter/,
+  ],
+  // 2134.7 to 2290.9 mm with 0.030 mm
+  [
+    'depth-of-field',
+    { c: '0.03' },
+    'At f/4 everything from 2.135 m to 2.291 m is sharp: [15.6 cm], 7.53 cm of it in front of the eye and 8.09 cm behind.',
+  ],
+  // m = 85/5915, D = 85/22: mD 0.05552 mm; 6 · 0.05552/(0.05552 ± 0.030) = 3.895 and 13.05 m
+  [
+    'depth-of-field',
+    { c: '0.03', s: '6', N: '22' },
+    'At f/22 everything from 3.895 m to 13.053 m is sharp: [9.16 m], 2.10 m of it in front of the eye and 7.05 m behind.',
+  ],
+  // m = 85/515, D = 85/1.4: mD 10.02 mm; 600 · 0.030/10.05 = 1.79 and 600 · 0.030/9.99 = 1.80 mm
+  [
+    'depth-of-field',
+    { c: '0.03', s: '0.6', N: '1.4' },
+    /is sharp: \[3\.59 mm\], 1\.79 mm of it in front of the eye and 1\.80 mm behind\.$/,
+  ],
+  [
+    'depth-of-field',
+    { s: 'infinity' },
+    /^At f\/4 everything from \[[\d.]+ m\] to infinity is sharp\.$/,
+  ],
+  // f/3.72 is wanted
+  [
+    'face-in-focus',
+    { c: '0.03' },
+    'At f/4 the face is [covered]: 5.9 mm to spare behind the eye. The widest mark that covers it is f/4.',
+  ],
+  [
+    'face-in-focus',
+    { c: '0.03', N: '2.8' },
+    /^At f\/2\.8 the face is \[not covered\]: \d+ mm short behind the eye\. The widest mark that covers it is f\/4\.$/,
+  ],
+  // 0.344/36 = 0.95 %; 21.25 · 1.5/2.21 = 14.4 mm
+  [
+    'background-blur',
+    {},
+    'A point of light on the backdrop becomes a disc [0.95 %] of the frame’s height across: creases and brush strokes much narrower than 14.4 mm on the cloth are lost.',
+  ],
+  // mD/36 = 0.85/36 = 2.4 %
+  ['background-blur', { b: 'infinity' }, /a disc \[2\.4 %\] of the frame’s height across\.$/],
+  ['background-blur', { b: '' }, /the blur is \[not given\]\.$/],
+  // 2 m · (1 − cos 15°) = 68.1 mm of 43.6 mm
+  [
+    'recompose-error',
+    { s: '2', angle: '15', N: '2.8', c: '0.03' },
+    'Turning the camera after focusing leaves the focus [68 mm] behind the eye: 156 % of the depth in front of the focus. The eye is soft.',
+  ],
+  // 20 m · (1 − cos 60°)
+  ['recompose-error', { s: '20', angle: '60' }, /leaves the focus \[10 m\] behind the eye/],
+  // log2(16 · 160) = 11.32
+  [
+    'exposure-value',
+    {},
+    'A setting of f/4 at 1/160 s is [11.3 EV]. At ISO 100 that is also the light it suits.',
+  ],
+  [
+    'exposure-value',
+    { S: '400' },
+    /At ISO 400 it suits light of 9\.3 EV, as a meter set to ISO 100/,
+  ],
+  ['exposure-value', { S: '' }, 'A setting of f/4 at 1/160 s is [11.3 EV].'],
+  // log2(500 · 100/160/(250 · 16)) = −3.68; 1/(1 + 2^3.68) = 7.2 %; log2(1.078) = 0.11
+  [
+    'ambient-exposure',
+    {},
+    'The room’s light is [3.68 stops] under the flash, and the margin asks for 4 stops under. It is 7.2 % of the picture and lifts it by 0.11 stops.',
+  ],
+  ['ambient-exposure', { N: '5.6' }, /under the flash, clear of the margin of 4 stops\. It is/],
+  [
+    'ambient-exposure',
+    { margin: '0' },
+    /^The room’s light is \[3\.68 stops\] under the flash\. It/,
+  ],
+  ['ambient-exposure', { E: '100000' }, /\[3\.97 stops\] over the flash, and the margin asks/],
+  [
+    'ambient-exposure',
+    { t: '1/250' },
+    /faster than the sync speed: part of the frame stays dark\.$/,
+  ],
+  // 1 m/s · 0.04 · 1/1000 s; over 0.03 mm
+  [
+    'movement-blur',
+    { c: '0.03' },
+    'While the flash burns the image moves [0.040 mm], 1.3 circles of confusion. No ghost shows.',
+  ],
+  // 3.32/1000 s
+  ['movement-blur', { t05: '1/1000', c: '0.03' }, /moves \[0\.13 mm\], 4\.4 circles/],
+  ['movement-blur', { under: '3' }, /A ghost shows: the room’s light is strong enough to smear\.$/],
+  [
+    'movement-blur',
+    { t01: '1/100' },
+    /The flash outlasts the shutter: part of its light is lost\.$/,
+  ],
+  // 40 mm/s / 160 = 0.25 mm
+  ['movement-blur', { t01: '' }, /^While the shutter is open the image moves \[0\.25 mm\]/],
+  // 2.44 · 0.55 · 4 · 1.04 = 5.58 µm
+  [
+    'diffraction',
+    { c: '0.03' },
+    /^At f\/4 even a perfect lens draws a point as a disc \[5\.58 µm\] across\. The disc fills the circle of confusion at f\/21\.5\./,
+  ],
+  ['diffraction', { N: '' }, /^Without an f-number the disc is \[not given\]\./],
 ];
 
 describe('the sentence of a plate', () => {
   it.each(cases)('%s %o', (id, typed, expected) => {
     if (typeof expected === 'string') expect(says(id, typed)).toBe(expected);
     else expect(says(id, typed)).toMatch(expected);
+  });
+
+  it('sets the f of every f-number apart, and nothing else', () => {
+    const state = new PlateState(calculator('f-stop'));
+    const set = state.sentence().filter(({ text }) => text !== '');
+    expect(set.filter(({ italic }) => italic).map(({ text }) => text)).toEqual(Array(4).fill('f'));
+    expect(
+      set.filter(({ italic }, i) => !italic && set[i - 1]?.italic).map(({ text }) => text[0]),
+    ).toEqual(Array(4).fill('/'));
+  });
+
+  it('keeps a number on one line with its unit', () => {
+    const said = (id: string): string =>
+      new PlateState(calculator(id))
+        .sentence()
+        .map(({ text }) => text)
+        .join('');
+    expect(said('exposure-value')).toContain('At ISO\u00a0100 that');
+    expect(said('exposure-value')).toContain('1/160\u00a0s is');
+    expect(said('depth-of-field')).toContain('7.25\u00a0cm of it');
   });
 
   it('speaks feet and inches to whoever asked for them', () => {

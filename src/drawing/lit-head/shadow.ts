@@ -11,12 +11,12 @@ export interface Care {
   readonly every: number;
 }
 export const ROUGH: Care = { strips: 3, growth: 0.22, every: 2 };
-export const FINE: Care = { strips: 7, growth: 0.08, every: 1 };
+export const FINE: Care = { strips: 5, growth: 0.04, every: 1 };
 
 /** Lower than this over its neighbours' plane nothing casts a shadow: the pixels' own steps. Millimetres. */
 const SKIN = 0.25;
 /** The farthest a shadow is followed, in millimetres across the picture. */
-const FAR = 110;
+const FAR = 80;
 
 interface Strip {
   readonly ux: number;

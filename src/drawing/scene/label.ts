@@ -65,12 +65,19 @@ export const placeLabels = (
     const clear = label.clear ?? 0;
     const wanted = label.side ? [SIDES[label.side]] : [];
     const ways = [...wanted, ...Object.values(SIDES), ...DIAGONALS];
-    const tries: { place: Point; cost: number }[] = [];
+    let best: { readonly place: Point; readonly cost: number } | undefined;
     const offer = ([x, y]: Point, order: number): void => {
+      const limit = best?.cost ?? Infinity;
+      if (order >= limit) return;
       const box = boxAt(x, y, width);
       if (done.some((one) => hits(one.box, box))) return;
-      const over = things.reduce((sum, thing) => sum + common(thing, box), 0);
-      tries.push({ place: [x, y], cost: over * 3 + order });
+      let cost = order;
+      for (const thing of things) {
+        cost += common(thing, box) * 3;
+        // A phone places every label anew while a handle moves: nothing is worked out that cannot win.
+        if (cost >= limit) return;
+      }
+      best = { place: [x, y], cost };
     };
     for (const ring of [0, 10, 22, 36, 52, 70])
       ways.forEach(([dx, dy], i) => {
@@ -80,14 +87,10 @@ export const placeLabels = (
         offer(put(x, y), ring * 2 + i * 3);
       });
     // Wherever a line of writing is free.
-    if (tries.length === 0)
+    if (!best)
       for (let y = top + RISE; y <= bottom - FALL; y += RISE + FALL)
         for (let x = left; x <= Math.max(left, right - width); x += 12)
           offer(put(x, y), 200 + Math.hypot(x + width / 2 - ax, y - ay));
-    const best = tries.reduce<(typeof tries)[number] | undefined>(
-      (least, one) => (least && least.cost <= one.cost ? least : one),
-      undefined,
-    );
     if (!best) continue;
     const [x, y] = best.place;
     done.push({ ...label, x, y, box: boxAt(x, y, width) });

@@ -56,11 +56,15 @@ export const lit = (
       view.onto(pair),
     );
     strokes(on, 'light', line, air);
-    const middle = line[Math.floor(line.length / 2)];
-    if (middle && inside(middle, air))
+    // Beside the axis where the arc is wide enough: on it stands what is lit.
+    const spots = (first.angle > 2 ? [0.36, 0.4, 0.44, 0.47, 0.5] : [0.5]).map(
+      (share) => line[Math.round(share * (line.length - 1))],
+    );
+    const spot = spots.find((one) => one && inside(one, air));
+    if (spot)
       labels.push({
         text: stops === 0 ? '0' : `\u2212${stops}`,
-        at: middle,
+        at: spot,
         clear: -2,
         side: 'left',
         role: 'dimension',

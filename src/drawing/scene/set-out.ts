@@ -28,14 +28,22 @@ const middle = ([left, top, right, bottom]: Box): readonly [number, number] => [
   (top + bottom) / 2,
 ];
 
-/** The edges of what the camera sees. */
-const frameEdges = (on: Pen, view: View, { at, across, up, tilt = 0 }: Camera, air: Box): void => {
+/** The edges of what the camera sees; where they run comes back. */
+const frameEdges = (
+  on: Pen,
+  view: View,
+  { at, across, up, tilt = 0 }: Camera,
+  air: Box,
+): readonly Box[] => {
   const [p, q] = view.flat(at);
   const far = (1.5 * WIDTH) / view.scale;
-  for (const way of [-0.5, 0.5]) {
+  return [-0.5, 0.5].flatMap((way) => {
     const slope = Math.tan(view.name === 'plan' ? way * across : tilt + way * up);
-    stroke(on, 'construction', view.onto([p, q]), view.onto([p + far, q + far * slope]), air);
-  }
+    const [a, b] = [view.onto([p, q]), view.onto([p + far, q + far * slope])];
+    stroke(on, 'construction', a, b, air);
+    // Thin lines weigh half as much as the edge of a beam.
+    return along(a, b, air).filter((_, i) => i % 2 === 0);
+  });
 };
 
 /** What a light stands on, in the side view. */
@@ -64,7 +72,7 @@ const drawIn = (on: Pen, view: View, scene: Scene): { labels: Label[]; things: B
   const beams = scene.lights.map((light) => lit(on, view, light, air));
   for (const light of scene.lights)
     if (scene.shadows?.includes(light.name)) shade(on, view, light, scene, air);
-  if (scene.camera) frameEdges(on, view, scene.camera, air);
+  if (scene.camera) things.push(...frameEdges(on, view, scene.camera, air));
   standing(on, view, scene);
   for (const light of scene.lights) stand(on, view, light, view.box);
   if (scene.sitter) {

@@ -27,7 +27,7 @@ export const strokes = (on: Pen, role: Role, points: readonly Point[], box: Box)
   points.slice(1).forEach((b, i) => {
     const kept = within(points[i] ?? b, b, box);
     const end = run.at(-1);
-    if (!kept || !end || end[0] !== kept[0][0] || end[1] !== kept[0][1]) flush();
+    if (end?.[0] !== kept?.[0][0] || end?.[1] !== kept?.[0][1]) flush();
     if (kept) run.push(...(run.length > 0 ? kept.slice(1) : kept));
   });
   flush();

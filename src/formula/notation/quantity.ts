@@ -103,13 +103,14 @@ const readings = (
   do {
     const part = PART.exec(rest);
     if (!part) throw fail('is not a number');
-    const [all, digits = '', word = ''] = part;
+    const [all, digits = '', typed = ''] = part;
+    const word = typed.trim();
     rest = rest.slice(all.length);
-    if (dimension === 'angle' && word.trim() === "'")
+    if (dimension === 'angle' && word === "'")
       throw fail("has the sign ', which means feet (minutes of arc are written 30 arcmin)");
-    const unit = word.trim() === '' ? undefined : unitNamed(word.trim(), dimension);
-    if (word.trim() !== '' && (unit === undefined || dimensionOf(unit) !== dimension))
-      throw fail(`has “${word.trim()}” where a unit of ${dimension.replaceAll('-', ' ')} belongs`);
+    const unit = unitNamed(word, dimension);
+    if (word !== '' && (unit === undefined || dimensionOf(unit) !== dimension))
+      throw fail(`has “${word}” where a unit of ${dimension.replaceAll('-', ' ')} belongs`);
     const bare = UNITLESS.includes(dimension)
       ? stored && dimension === 'ratio'
         ? '1'
@@ -153,15 +154,16 @@ export const parseQuantity = (typed: string, spec: QuantitySpec): number => {
   const example = canonical(spec.example * factor, unit);
   const name = spec.name.charAt(0).toUpperCase() + spec.name.slice(1);
   const show = (x: number): string =>
-    x === Infinity
-      ? 'infinity'
-      : writeQuantity(x * factor, unit, { significant: 6 }, { exact: true });
+    writeQuantity(x * factor, unit, { significant: 6 }, { exact: true });
+  const [low, high] = range;
   const allowed =
-    range[1] === Infinity
-      ? `${show(range[0])} or more`
-      : range[0] === -Infinity
-        ? `${show(range[1])} or less`
-        : `between ${show(range[0])} and ${show(range[1])}`;
+    high < Infinity
+      ? low > -Infinity
+        ? `between ${show(low)} and ${show(high)}`
+        : `${show(high)} or less`
+      : low > -Infinity
+        ? `${show(low)} or more`
+        : 'a number';
   const fail = (why: string): InputError =>
     new InputError(
       `${name} must be ${allowed}; “${typed.slice(0, 40)}” ${why}. Try ${example}.`,
@@ -174,15 +176,14 @@ export const parseQuantity = (typed: string, spec: QuantitySpec): number => {
   const inside = (x: number): boolean => {
     // A hair of room, so that 0.3 mm typed as 0.03 cm is still the end of the range.
     const slack = 1e-12 * Math.abs(x);
-    return x + slack >= range[0] * factor && x - slack <= range[1] * factor;
+    return x + slack >= low * factor && x - slack <= high * factor;
   };
   if (/^\+?(?:infinity|inf|∞)(?: ?[a-z]+)?$/i.test(text)) {
-    if (range[1] === Infinity) return Infinity;
+    if (high === Infinity) return Infinity;
     throw fail('is not allowed here');
   }
   const read = readings(unwrap(text, dimensionOf(unit)), spec, fail);
-  if (read.some((x) => Number.isNaN(x)) || !read.every(Number.isFinite))
-    throw fail('is not a number that can be used');
+  if (!read.every(Number.isFinite)) throw fail('is not a number that can be used');
   const fitting = read.filter(inside);
   const [value, other] = fitting;
   if (value !== undefined && other !== undefined)

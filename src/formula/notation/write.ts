@@ -88,6 +88,16 @@ export const unitFor = (unit: Unit, imperial: Unit | undefined, style: Style): U
   style.system === 'imperial' ? (imperial ?? IMPERIAL[unit] ?? unit) : unit;
 
 /**
+ * The metric unit a length reads best in: metres from a metre up, and no part of a centimetre but millimetres.
+ * @example fitting(15.2, 'cm') // 'm'
+ */
+export const fitting = (si: number, unit: Unit): Unit => {
+  const size = Math.abs(si);
+  if (size >= 1) return unit === 'cm' || unit === 'mm' ? 'm' : unit;
+  return unit === 'cm' && size < 0.01 ? 'mm' : unit;
+};
+
+/**
  * Writes an SI value as a reader sees it: number, unit, and no more digits than mean something.
  * @param unit the unit already chosen for this reader (see unitFor)
  * @example writeQuantity(2.21, 'm', 3) // '2.21 m'
@@ -101,18 +111,20 @@ export const writeQuantity = (
 ): string => {
   if (typeof digits === 'object' && 'thirds' in digits) {
     const text = Number.isFinite(si) ? writeThirds(si) : writeNumber(si, digits);
-    return `${text} ${/^[+−]?(?:1|[12]\/3)$/.test(text) ? 'stop' : 'stops'}`;
+    return `${text} ${/^[+−](?:1|[12]\/3)$/.test(text) ? 'stop' : 'stops'}`;
   }
   // As a shutter is marked: below a third of a second in parts of one. Power dials write every part so.
   if (typeof digits === 'object' && 'fraction' in digits && si > 0 && si < (unit === 's' ? 0.3 : 1))
     return `1/${writeNumber(1 / si, { significant: 3 }, { ...style, exact: true })}${SUFFIX[unit] ?? ` ${unit}`}`;
   if (unit === 'ft' && Number.isFinite(si) && !style.exact) return writeFeet(si, style);
+  // As it is engraved: f/4 and not f/4.0, f/128 and not f/130.
+  if (dimensionOf(unit) === 'f-number')
+    return `f/${writeNumber(si, si < 100 ? digits : { decimals: 0 }, { ...style, exact: true })}`;
   const number = writeNumber(si / factorOf(unit), digits, style);
-  if (dimensionOf(unit) === 'f-number') return `f/${number}`;
   if (dimensionOf(unit) === 'iso') return `ISO ${number}`;
   // Infinity has no unit worth reading.
   if (!Number.isFinite(si)) return number;
-  if (unit === 'stop') return `${number} ${/^.?1$/.test(number) ? 'stop' : 'stops'}`;
+  if (unit === 'stop') return `${number} ${/^−?1$/.test(number) ? 'stop' : 'stops'}`;
   return number + (SUFFIX[unit] ?? ` ${(unit === 'EUR' && style.currency) || unit}`);
 };
 

@@ -17,9 +17,11 @@ interface Settings {
   readonly marks: Marks;
 }
 
+const timeOf = (t: Time, mode: Marks): Time => (mode === 'exact' ? exactTime(t) : t);
+
 /** Stops by which the ambient light over-exposes the setting; negative when it under-exposes. */
 const overExposure = ({ E, metered, N, t, S, C, m, T, marks: mode }: Settings): number => {
-  const [stop, time] = [marked(N, mode), mode === 'exact' ? exactTime(t) : t];
+  const [stop, time] = [marked(N, mode), timeOf(t, mode)];
   const light = E === undefined ? 2 ** (metered ?? 0) * (S / 100) : (E * S) / C;
   return Math.log2((light * time * T) / (stop * (1 + m)) ** 2);
 };
@@ -168,8 +170,8 @@ export default defineFormula({
         unit: '1',
         digits: { significant: 3 },
       },
-      t: { value: given.t, unit: 's', digits: { fraction: true } },
-      N: { value: given.N, unit: '1', digits: { significant: 3 } },
+      t: { value: timeOf(given.t, given.marks), unit: 's', digits: { fraction: true } },
+      N: { value: marked(given.N, given.marks), unit: '1', digits: { significant: 3 } },
       over: { value: over, unit: 'stop', digits: { decimals: 2 } },
     }),
   },

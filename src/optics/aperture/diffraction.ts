@@ -110,9 +110,13 @@ export default defineFormula({
   },
   worked: {
     tex: String.raw`\delta = 2.44 \times \val{wavelength} \times \val{N} \times \val{bellows} = \val{airy}`,
-    values: ({ N, wavelength, m, p }, { airy }) => ({
+    values: ({ N, wavelength, m, p, marks: mode }, { airy }) => ({
       wavelength: { value: wavelength, unit: 'nm', digits: { significant: 3 } },
-      N: { value: N, unit: '1', digits: { significant: 3 } },
+      N: {
+        value: N === undefined ? N : marked(N, mode),
+        unit: '1',
+        digits: { significant: 3 },
+      },
       bellows: { value: bellows({ m, p }), unit: '1', digits: { significant: 3 } },
       airy: { value: airy, unit: 'µm', digits: 3 },
     }),

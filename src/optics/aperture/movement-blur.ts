@@ -9,8 +9,12 @@ import { circle, shutter } from './inputs.ts';
 const TAIL = 3.32;
 /** Our convention for a ghost: the ambient within this many stops of the flash … */
 const GHOST_STOPS = 4;
-/** … and smeared over more than this many circles. */
+/** … and smeared over more than this many circles, by more than a hair. */
 const GHOST_CIRCLES = 2;
+
+/** How long the flash burns, counted above a tenth of its peak. */
+const flashTimeOf = (t01: Time | undefined, t05: Time | undefined): number | undefined =>
+  t01 ?? (t05 === undefined ? undefined : t05 * TAIL);
 
 const scaleOf = (m: Ratio | undefined, f: Length | undefined, s: Length | undefined): number =>
   m ?? (f === undefined || s === undefined ? 0 : magnification({ f, s }));
@@ -123,7 +127,7 @@ export default defineFormula({
   },
   compute({ u, m, f, s, t, t01, t05, under, c }) {
     const image = u * scaleOf(m, f, s);
-    const flashTime = t01 ?? (t05 === undefined ? undefined : t05 * TAIL);
+    const flashTime = flashTimeOf(t01, t05);
     const flash = flashTime === undefined ? undefined : image * flashTime;
     const ambient = t === undefined ? undefined : image * t;
     const circles = (blur: number | undefined): Ratio | undefined =>
@@ -137,7 +141,7 @@ export default defineFormula({
       ghost:
         smear === undefined || under === undefined
           ? undefined
-          : under <= GHOST_STOPS && smear > GHOST_CIRCLES,
+          : under <= GHOST_STOPS && smear > GHOST_CIRCLES * (1 + 1e-12),
       outlasts: t === undefined || flashTime === undefined ? undefined : flashTime > t,
     };
   },
@@ -154,7 +158,7 @@ export default defineFormula({
     values: ({ u, m, f, s, t01, t05 }, { flash }) => ({
       u: { value: u, unit: 'm/s', digits: { significant: 2 } },
       m: { value: scaleOf(m, f, s), unit: '1', digits: { significant: 3 } },
-      t: { value: t01 ?? (t05 ?? (0 as Time)) * TAIL, unit: 's', digits: { fraction: true } },
+      t: { value: flashTimeOf(t01, t05), unit: 's', digits: { fraction: true } },
       flash: { value: flash, unit: 'mm', digits: { significant: 2 } },
     }),
   },

@@ -18,8 +18,8 @@ export interface Cone {
  * The cone of light from a point in focus into the lens: everything about blur follows from it.
  *
  * Model: one entrance pupil of diameter f/N, at f(1 − 1/p) from the front principal plane towards the subject (behind
- * it when negative); aberrations and diffraction left out. Valid: s > f.
- * Throws: InputError for s ≤ f, or a pupil at or beyond the subject.
+ * it when negative); aberrations and diffraction left out. Valid: s > f, p above 0; the pupil then lies nearer than s.
+ * Throws: InputError for s ≤ f.
  * @example coneOf({ f: mm(85), N: fNumber(4), s: m(2.21), p: ratio(1) }).D // 0.02125
  */
 export const coneOf = ({
@@ -35,11 +35,6 @@ export const coneOf = ({
 }): Cone => {
   const m = magnification({ f, s });
   const e = (f * (1 - 1 / p)) as Length;
-  if (!(s > e))
-    throw new InputError(
-      'The subject lies inside the lens’s entrance pupil. Try a longer distance.',
-      'subject-distance',
-    );
   return { D: (f / N) as Length, m, e, reach: (s - e) as Length };
 };
 

@@ -86,9 +86,9 @@ export const printAspect: ChoiceInput<Aspect | null> = {
     read(text) {
       const [, a = '', b = ''] = /^([\d.]+) ?[:x×] ?([\d.]+)$/i.exec(text) ?? [];
       const [one, other] = [Number(a), Number(b)];
-      if (a === '' || b === '') return undefined;
+      if (b === '') return undefined;
       const [short, long] = [Math.min(one, other), Math.max(one, other)];
-      if (!(short > 0 && long / short <= 20))
+      if (!(long / short <= 20))
         throw new InputError(
           `A print’s shape is two sides such as 4:5, up to 20 to 1; you typed ${text}.`,
           'print-aspect',

@@ -25,7 +25,6 @@ export const measuredFrom: ChoiceInput<From> = {
  * @example as(lensToSubject({ f: mm(50), D: m(0.35) }), 'mm') // 289.6
  */
 export const lensToSubject = ({ f, D }: { readonly f: Length; readonly D: Length }): Length => {
-  if (D === Infinity) return D;
   const sum = D / f - 2; // m + 1/m
   if (!(sum >= 2))
     throw new InputError(
@@ -63,4 +62,4 @@ export const lensOffset: QuantityInput & { readonly unit: 'mm' } = {
 
 /** The subject's distance from the front principal plane, wherever the reader's tape began. */
 export const fromLens = ({ s, from, o }: Placed): Length =>
-  from === 'sensor' && s !== Infinity ? ((s - o) as Length) : s;
+  from === 'sensor' ? ((s - o) as Length) : s;

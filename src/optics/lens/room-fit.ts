@@ -6,6 +6,9 @@ import { backdropDistance, focalLength, frameHeight, roomWidth } from './inputs.
 import { sensorToSubject, subjectDistance } from './thin-lens.ts';
 import { plain } from './worked.ts';
 
+/** Whether a thing fits; a hair of room, so that 1.30 + 2 × 1.30 is within 3.90. */
+const within = (x: number, room: number): boolean => x <= room * (1 + 1e-12);
+
 export default defineFormula({
   id: 'room-fit',
   title: 'Fit in the room',
@@ -148,11 +151,11 @@ export default defineFormula({
       clear:
         along === undefined || b === undefined || wide === undefined
           ? undefined
-          : (W * (along + b)) / along <= wide,
+          : within((W * (along + b)) / along, wide),
       light:
         wide === undefined || ceiling === undefined || k === undefined
           ? undefined
-          : W + 2 * k <= wide && H + k <= ceiling,
+          : within(W + 2 * k, wide) && within(H + k, ceiling),
     };
   },
   slips: {

@@ -150,7 +150,7 @@ export default defineFormula({
     'no-square': {
       compute: (given) => {
         const [d1, d2] = distances(given);
-        return { stops: Math.log2(d2 / d1) as Stops, percent: (d1 / d2) as Ratio };
+        return { stops: Math.log2(d2 / d1) as Stops };
       },
       say: 'That forgets the square: twice as far is a quarter of the light, two stops.',
     },

@@ -142,7 +142,7 @@ export default defineFormula({
       labels: {
         short: 'short',
         broad: 'broad',
-        neither: 'neither: the nose points at one of them',
+        neither: 'neither',
       },
       means:
         'short where the key lights the side of the face turned from the camera, broad where it lights the side turned to it',
@@ -222,10 +222,7 @@ export default defineFormula({
   },
   slips: {
     'turn-forgotten': {
-      compute: ({ azimuth, elevation, nose }) => ({
-        across: (nose * Math.tan(azimuth)) as Length,
-        down: ((nose * Math.tan(elevation)) / Math.cos(azimuth)) as Length,
-      }),
+      compute: ({ azimuth, nose }) => ({ across: (nose * Math.tan(azimuth)) as Length }),
       say: 'That measures the key from the camera. For the nose it counts from where the nose points: take the head’s turn off.',
     },
   },

@@ -120,7 +120,7 @@ export default defineFormula({
     'fill-on-one-side': {
       compute: (given) => {
         const { K, F } = lightOf(given);
-        return { ratio: (K / F) as Ratio, stops: Math.log2(K / F) as Stops };
+        return { ratio: (K / F) as Ratio };
       },
       say: 'That leaves the fill out of the lit side. A fill near the camera reaches both: (key + fill) to fill.',
     },

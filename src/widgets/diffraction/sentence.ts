@@ -5,11 +5,11 @@ export const sentence: Sentence = (_given, results, show) => {
   const limit =
     results['limit'] === undefined
       ? ''
-      : ` It fills the circle of confusion at ${show.result('limit')}.`;
+      : ` The disc fills the circle of confusion at ${show.result('limit')}.`;
   const pixel =
     results['pixels'] === undefined
       ? ''
-      : ` On the screen at full size it covers ${show.result('pixels')} pixels, and one at ${show.result('pixelLimit')}.`;
+      : ` On a screen at full size it covers ${show.result('pixels')} pixels, and just one at ${show.result('pixelLimit')}.`;
   return results['airy'] === undefined
     ? [
         { text: 'Without an f-number the disc is ' },
@@ -17,7 +17,7 @@ export const sentence: Sentence = (_given, results, show) => {
         { text: `.${limit}` },
       ]
     : [
-        { text: `At ${show.given('N')} a perfect lens makes of a point a disc ` },
+        { text: `At ${show.given('N')} even a perfect lens draws a point as a disc ` },
         { text: show.result('airy'), main: true },
         { text: ` across.${limit}${pixel}` },
       ];

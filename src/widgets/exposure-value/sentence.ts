@@ -8,6 +8,8 @@ export const sentence: Sentence = (given, _results, show) => [
     text:
       given['S'] === undefined
         ? '.'
-        : `; at ${show.given('S')} it suits light of ${show.result('ev100')} at ISO 100.`,
+        : given['S'] === 100
+          ? '. At ISO 100 that is also the light it suits.'
+          : `. At ${show.given('S')} it suits light of ${show.result('ev100')}, as a meter set to ISO 100 reads it.`,
   },
 ];

@@ -48,6 +48,7 @@ export const lightMeter = (
     for (const mark of marks) {
       mark.style.left = `${50 + (100 * x) / FRAME.width}%`;
       mark.style.top = `${50 - (100 * (y - FRAME.middle)) / FRAME.height}%`;
+      mark.dataset['placed'] = '';
     }
     const read = heads.map(({ view, lit, turn }) => meter(view, lit.light, spot, turn));
     const [set, other] = read;

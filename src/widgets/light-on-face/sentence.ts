@@ -2,7 +2,9 @@ import type { Sentence } from '../parts/calculator.ts';
 
 /** The pattern, which side of the face is lit, and the contrast between its planes. */
 export const sentence: Sentence = (given, results, show) => [
-  { text: 'The nose’s shadow makes it ' },
+  {
+    text: `With the key ${show.given('azimuth')} round and ${show.given('elevation')} up, the nose’s shadow makes it `,
+  },
   { text: show.result('pattern'), main: true },
   {
     text: ` light${

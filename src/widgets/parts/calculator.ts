@@ -18,6 +18,13 @@ export interface Part {
   readonly main?: true;
 }
 
+/** A piece as it is set: the f of f/4 is a piece of its own, and italic. */
+export interface SetPart {
+  readonly text: string;
+  readonly main: boolean;
+  readonly italic: boolean;
+}
+
 /** Writes values in the reader's units and style, for sentences. */
 export interface Show {
   /** An input as the reader would say it: “85 mm”, “upright”. */

@@ -57,7 +57,7 @@ export const withHandles = (plate: LivePlate): void => {
     event.preventDefault();
   });
   group.addEventListener('pointermove', (event) => {
-    if (!held || event.pointerId !== held.pointer) return;
+    if (held?.pointer !== event.pointerId) return;
     const { x, y } = onSheet(event);
     move(held.handle, x + held.off[0], y + held.off[1]);
   });

@@ -131,7 +131,11 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
     said?.replaceChildren(
       ...state
         .sentence()
-        .map(({ text, main }) => (main ? make('span', text, { class: 'result-number' }) : text)),
+        .map(({ text, main, italic }) =>
+          main || italic
+            ? make(italic ? 'i' : 'span', text, main ? { class: 'result-number' } : {})
+            : text,
+        ),
     );
     for (const part of dimmed) part.toggleAttribute('data-stale', stale);
     setNotice([notice, trouble?.message].filter(Boolean).join(' '));

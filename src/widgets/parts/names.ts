@@ -1,3 +1,4 @@
+import { spelt } from '../../formula/notation/spelt.ts';
 import { idOf, isChoice, type Input, type QuantityInput } from '../../formula/record.ts';
 import { factorOf } from '../../formula/units.ts';
 import { sayInput } from './calculator.ts';
@@ -6,8 +7,10 @@ import { sayInput } from './calculator.ts';
 export const fieldId = (plate: string, input: Input): string => `field-${plate}-${idOf(input)}`;
 
 /** A name as a label: its first letter large. */
-export const titleOf = ({ name }: { readonly name: string }): string =>
-  name.charAt(0).toUpperCase() + name.slice(1);
+export const titleOf = (named: { readonly name: string }): string => {
+  const name = spelt(named.name);
+  return name.charAt(0).toUpperCase() + name.slice(1);
+};
 
 export interface Preset {
   readonly si: number;

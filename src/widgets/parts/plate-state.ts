@@ -13,10 +13,10 @@ import {
 } from '../../formula/record.ts';
 import { rivalsOf, startsOf } from '../../formula/starts.ts';
 import { dimensionOf, factorOf, type Unit } from '../../formula/units.ts';
-import { shownUnit, showFor, type Calculator, type Part } from './calculator.ts';
+import { shownUnit, showFor, type Calculator, type SetPart } from './calculator.ts';
 import { trackFor, type Track } from './track.ts';
 import type { Loaded } from './read-link.ts';
-import { inPlay, writeQuery } from './starts.ts';
+import { inPlay, inWords, writeQuery } from './starts.ts';
 
 /** What is wrong with a field, and the readings to choose from where its text has two. */
 export interface Trouble {
@@ -42,7 +42,13 @@ export interface FieldView {
   readonly spoken: string;
 }
 
-const SIGN: Partial<Record<Unit, string>> = { deg: '°', '1': '', 'f/': '', count: '' };
+const SIGN: Partial<Record<Unit, string>> = {
+  deg: '°',
+  stop: 'stops',
+  '1': '',
+  'f/': '',
+  count: '',
+};
 
 /**
  * The state of one plate, apart from any page: texts as typed, what they were read as, and the last results that could
@@ -135,7 +141,7 @@ export class PlateState {
   }
 
   /** The sentence the plate says about its last good set. */
-  sentence(): readonly Part[] {
+  sentence(): readonly SetPart[] {
     const { formula, sentence } = this.calculator;
     const parts = sentence(
       this.given,
@@ -144,8 +150,13 @@ export class PlateState {
     );
     // A number stays on one line with its unit, and a format with both its sides.
     const glue = (text: string): string =>
-      text.replace(/(?<=[\d′]) (?=(?:mm|cm|m|in|%|×|\d)(?![a-z]))|(?<=×) /g, '\u00a0');
-    return parts.map((part) => (part.main ? part : { text: glue(part.text) }));
+      text.replace(/(?<=[\d′]) (?=(?:[cm]?m|s|in|EV|%|×|\d)(?![a-z]))|(?<=×|ISO) /g, '\u00a0');
+    return parts.flatMap(({ text, main = false }) =>
+      (main ? text : glue(text))
+        .split(/\b(f)(?=\/)/)
+        .map((piece, i) => ({ text: piece, main, italic: i % 2 === 1 }))
+        .filter((piece) => piece.text),
+    );
   }
 
   field(key: string): FieldView {
@@ -267,7 +278,7 @@ export class PlateState {
     const note = (key: string | undefined, error: unknown): void => {
       if (!(error instanceof InputError)) throw error;
       const trouble = {
-        message: error.message,
+        message: inWords(formula, error),
         readings: error instanceof AmbiguousError ? error.readings : [],
       };
       if (key === undefined) this.trouble = trouble;

@@ -4,7 +4,7 @@ import { complete, readInput } from '../../formula/read.ts';
 import { idOf, isChoice, type Formula, type Value } from '../../formula/record.ts';
 import { factorOf } from '../../formula/units.ts';
 import { startsOf } from '../../formula/starts.ts';
-import { onlyInPlay } from './starts.ts';
+import { inWords, onlyInPlay } from './starts.ts';
 
 /** Longer than any link of ours; what is longer was not made here. */
 const LONGEST = 2000;
@@ -17,6 +17,13 @@ export interface Loaded {
 }
 
 const quote = (text: string): string => `“${text.slice(0, 40)}${text.length > 40 ? '…' : ''}”`;
+
+/** A field's own sentence, said of a link: its name stands before it already, and nobody typed. */
+const ofLink = (name: string, { message }: Error): string =>
+  (message.toLowerCase().startsWith(name) ? `it${message.slice(name.length)}` : message).replace(
+    'you typed',
+    'the link says',
+  );
 
 /**
  * Reads a plate's state from an address, whoever wrote it.
@@ -65,7 +72,7 @@ export const readQuery = (formula: Formula, query: string): Loaded | undefined =
         values[key] = readInput(input, text, { stored: true });
       } catch (error) {
         if (!(error instanceof InputError)) throw error;
-        giveWay(key, `The link’s ${input.name} could not be used: ${error.message}`);
+        giveWay(key, `The link’s ${input.name} could not be used: ${ofLink(input.name, error)}`);
       }
     } else if (input.default === undefined && !input.optional)
       giveWay(key, `The link gives no ${input.name}.`);
@@ -85,7 +92,7 @@ export const readQuery = (formula: Formula, query: string): Loaded | undefined =
     return {
       values: starts,
       notices: [
-        `The link’s values do not go together: ${error.message} The plate shows its start.`,
+        `The link’s values do not go together: ${inWords(formula, error)} The plate shows its start.`,
       ],
     };
   }

@@ -21,6 +21,13 @@ export const inPlay = (
     return key !== undefined && idIn(key) === choice;
   });
 
+/** An error's sentence as a page says it: fields by their names, where commands and links have ids. */
+export const inWords = ({ id, inputs }: Formula, { message }: Error): string =>
+  Object.values(inputs).reduce(
+    (text, input) => text.replaceAll(idOf(input), input.name),
+    message.replace(`${id} needs`, 'This plate needs'),
+  );
+
 /** Drops what belongs to a choice that was not made. */
 export const onlyInPlay = (formula: Formula, values: Given): Record<string, Value> => {
   const idIn = (key: string): string | undefined => {

@@ -13,6 +13,8 @@ const fNumber: QuantitySpec = { name: 'f-number', unit: 'f/', range: [0.7, 128],
 const ratio: QuantitySpec = { name: 'ratio', unit: '1', range: [-1000, 1000], example: 2 };
 const stops: QuantitySpec = { name: 'loss', unit: 'stop', range: [-30, 30], example: 1 };
 const iso: QuantitySpec = { name: 'iso', unit: 'ISO', range: [1, 1e6], example: 100 };
+const ev: QuantitySpec = { name: 'metered EV', unit: 'EV', range: [-20, 30], example: 7 };
+const torque: QuantitySpec = { name: 'torque', unit: 'N·m', range: [0, 1000], example: 5 };
 const shift: QuantitySpec = { name: 'shift', unit: 'mired', range: [-1000, 1000], example: 50 };
 
 /** What is typed, and what it means in SI. Expected numbers are written out from the definitions of the units. */
@@ -37,6 +39,8 @@ const read: readonly (readonly [QuantitySpec, string, number])[] = [
   [length, '-1 1/2 m', -1.5],
   [length, '½', 0.5],
   [length, '2½ in', 0.0635],
+  [length, '12 1/2 in', 0.3175],
+  [length, '11/4 in', 0.06985],
   [length, '3⁄4 in', 0.01905],
   [time, '1/200', 0.005],
   [time, '1/200 s', 0.005],
@@ -51,9 +55,12 @@ const read: readonly (readonly [QuantitySpec, string, number])[] = [
   [length, '1,234.5 mm', 1.2345],
   [length, '1 234,5 mm', 1.2345],
   [length, '1\u202f234 mm', 1.234],
+  [length, '12 345 mm', 12.345],
+  [length, '12 345 678 mm', 12345.678],
   [length, '12,345,678 mm', 12345.678],
   [length, '2.210,75 mm', 2.21075],
   [length, '300,000', 300], // as thousands it would be out of range
+  [length, '3,145e2 mm', 0.3145], // nobody groups thousands before an exponent
   // digits of other scripts
   [length, '٣٫٥ m', 3.5],
   [length, '١٢٬٣٤٥ mm', 12.345],
@@ -75,6 +82,9 @@ const read: readonly (readonly [QuantitySpec, string, number])[] = [
   [length, "6' 2''", 1.8796],
   [length, '-1\' 6"', -0.4572],
   [length, '1 m 20 cm', 1.2],
+  // in one part of several nobody means thousands
+  [length, '6 ft 2,125 in', 1.882775],
+  [length, '2,125 m 3 cm', 2.155],
   [angle, '40°', (40 * Math.PI) / 180],
   [angle, '28° 30′', (28.5 * Math.PI) / 180],
   [angle, '28 deg 30 arcmin', (28.5 * Math.PI) / 180],
@@ -85,6 +95,8 @@ const read: readonly (readonly [QuantitySpec, string, number])[] = [
   [fNumber, 'ƒ/5,6', 5.6],
   [fNumber, '1:2.8', 2.8],
   [iso, 'ISO 400', 400],
+  [iso, 'ISO400', 400],
+  [iso, 'iso 400', 400],
   [iso, '12800', 12800],
   [ratio, '3:1', 3],
   [ratio, '1:7.9', 1 / 7.9],
@@ -93,6 +105,16 @@ const read: readonly (readonly [QuantitySpec, string, number])[] = [
   [stops, '+1 1/3 stops', 4 / 3],
   [stops, '−2/3', -2 / 3],
   [stops, '1.5 EV', 1.5],
+  [ev, '7', 7],
+  [ev, 'EV 7', 7],
+  [ev, 'EV7', 7],
+  [ev, 'ev -2.5', -2.5],
+  [ev, 'EV +1', 1],
+  [ev, '-2.5 EV', -2.5],
+  [ev, '7 stops', 7],
+  [ev, '1 stop', 1],
+  [torque, '5 Nm', 5],
+  [torque, '5 N m', 5],
   [shift, '109 mired', 109e-6],
 ];
 
@@ -104,12 +126,22 @@ const refused: readonly (readonly [QuantitySpec, string, RegExp])[] = [
   [length, 'NaN', /not a number/],
   [length, '1e309', /not a number that can be used/],
   [length, '1/0', /not a number that can be used/],
-  [length, '1,23,4', /not a number/],
-  [length, '1.2.3', /not a number/],
-  [length, '1,234,56.7', /not a number/],
+  [length, '1,23,4', /” is not a number\./],
+  [length, '1.2.3', /” is not a number\./],
+  [length, '1,234,56.7', /” is not a number\./],
+  [length, '1.2.3/4', /” is not a number\./],
+  [length, '4/1.2.3', /” is not a number\./],
+  [length, '3:1', /unit of length/],
+  [length, 'EV 5', /” is not a number\./],
+  [length, '5 ,3', /has “,” where/],
   [length, '5 3', /without a unit/],
+  [length, '2345 678', /without a unit/],
   [length, '1 m 3 in', /two systems/],
   [length, '2 in 1 ft', /out of order/],
+  [length, '20 cm 1 m', /out of order/],
+  [length, '1 m 2 m', /out of order/],
+  [length, '5 3 cm', /without a unit/],
+  [length, '6 ft 2', /without a unit/],
   [length, '5 kg', /unit of length/],
   [length, '5 parsec', /unit of length/],
   [length, '<script>', /not a number/],
@@ -117,6 +149,14 @@ const refused: readonly (readonly [QuantitySpec, string, RegExp])[] = [
   [length, '9'.repeat(65), /too long/],
   [length, '2000 km', /between .* and .*; you typed 2000 km/],
   [angle, "28° 30'", /means feet/],
+  [fNumber, '5f/4', /without a unit/],
+  [iso, '4ISO 400', /without a unit/],
+  [ev, '5EV 7', /without a unit/],
+  [ev, '5 stopsel', /unit of ev/],
+  [ev, '5 nonstops', /unit of ev/],
+  [stops, '5 evening', /unit of stops/],
+  [stops, '5 sev', /unit of stops/],
+  [stops, '1 stop 2 stops', /units/],
   [fNumber, 'f/0', /between f\/0.7 and f\/128; you typed f\/0/],
   [time, '1/0', /not a number that can be used/],
   [time, '-1', /between/],
@@ -133,8 +173,35 @@ describe('what people type', () => {
   });
 
   it('takes infinity where the range has no end', () => {
-    for (const text of ['infinity', '∞', 'inf', '+∞ m'])
-      expect(parseQuantity(text, { ...length, range: [0, Infinity] })).toBe(Infinity);
+    const endless = { ...length, range: [0, Infinity] } as const;
+    for (const text of ['infinity', '∞', 'inf', '+∞ m', '∞m', '∞ km', 'Infinity'])
+      expect(parseQuantity(text, endless)).toBe(Infinity);
+    for (const text of ['5 infinity', 'infinity 5', '-infinity'])
+      expect(() => parseQuantity(text, endless)).toThrow(InputError);
+  });
+
+  it.each<[QuantitySpec, string, string]>([
+    [angle, '', 'Angle is empty: it must be between 0° and 180°. Try 40 deg.'],
+    [angle, 'wide', 'Angle must be between 0° and 180°; “wide” is not a number. Try 40 deg.'],
+    [{ ...time, range: [0, Infinity] }, '-1 s', 'Shutter must be 0 s or more; you typed -1 s.'],
+    [{ ...stops, range: [-Infinity, 5] }, ' 6 ', 'Loss must be 5 stops or less; you typed 6.'],
+    [
+      { ...ratio, range: [-Infinity, Infinity] },
+      'two',
+      'Ratio must be a number; “two” is not a number. Try 2.',
+    ],
+    [
+      length,
+      'q'.repeat(41),
+      `Length must be between −10\u202f000 m and 100\u202f000 m; “${'q'.repeat(40)}” is not a number. Try 2 m.`,
+    ],
+    [
+      length,
+      '9'.repeat(41),
+      `Length must be between −10\u202f000 m and 100\u202f000 m; you typed ${'9'.repeat(40)}.`,
+    ],
+  ])('of %o, given %o, says what is allowed: %s', (spec, text, message) => {
+    expect(() => parseQuantity(text, spec)).toThrow(new InputError(message));
   });
 
   it.each([

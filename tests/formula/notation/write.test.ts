@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { markOf } from '../../../src/formula/notation/number.ts';
 import {
   canonical,
+  fitting,
   writeNumber,
   writeQuantity,
   type Style,
@@ -26,6 +27,8 @@ describe('numbers as a reader sees them', () => {
     [100, { significant: 6 }, { exact: true }, '100'],
     [Infinity, 3, {}, '∞'],
     [-Infinity, 3, {}, '−∞'],
+    [12345678, { decimals: 0 }, {}, '12\u202f345\u202f678'],
+    [1 / 3, { thirds: true }, {}, '0.33'],
   ])('writes %d with %o %o as %s', (x, digits, style, text) => {
     expect(writeNumber(x, digits, style)).toBe(text);
   });
@@ -35,7 +38,10 @@ describe('numbers as a reader sees them', () => {
     [0.085, 'mm', 3, {}, '85.0 mm'],
     [Math.PI / 6, 'deg', 3, {}, '30.0°'],
     [0.167, '%', { decimals: 1 }, {}, '16.7 %'],
-    [4, 'f/', { significant: 2 }, {}, 'f/4.0'],
+    [4, 'f/', { significant: 2 }, {}, 'f/4'],
+    [5.6, 'f/', { significant: 2 }, {}, 'f/5.6'],
+    [128, 'f/', { significant: 2 }, {}, 'f/128'],
+    [5.656854, 'f/', { significant: 4 }, {}, 'f/5.657'],
     [100, 'ISO', 3, {}, 'ISO 100'],
     [1, 'stop', { decimals: 0 }, {}, '1 stop'],
     [-1.5, 'stop', { decimals: 1 }, {}, '−1.5 stops'],
@@ -48,6 +54,19 @@ describe('numbers as a reader sees them', () => {
     [1.1303, 'ft', 3, {}, '3′ 8½″'],
     [4.8984, 'ft', 3, {}, '16′ 1″'],
     [0.1, 'ft', 3, {}, '3.9″'],
+    [0.3048, 'ft', 3, {}, '1′ 0″'],
+    [3.111, 'ft', 3, {}, '10′ 2″'], // 122.5 inches: whole ones from ten feet up
+    [11, 'stop', { decimals: 0 }, {}, '11 stops'],
+    [21, 'stop', { decimals: 0 }, {}, '21 stops'],
+    [-1, 'stop', { decimals: 0 }, {}, '−1 stop'],
+    // as shutters are marked, below a third of a second
+    [1 / 125, 's', { fraction: true }, {}, '1/125 s'],
+    [0.25, 's', { fraction: true }, {}, '1/4 s'],
+    [0.29, 's', { fraction: true }, { decimal: 'comma' }, '1/3,45 s'],
+    [1 / 12500, 's', { fraction: true }, {}, '1/12\u202f500 s'],
+    [0.3, 's', { fraction: true }, {}, '0.30 s'],
+    [2, 's', { fraction: true }, {}, '2.0 s'],
+    [0, 's', { fraction: true }, {}, '0 s'],
     [-0.7, 'ft', 3, {}, '−2′ 3½″'],
     [0.0254, 'in', 3, {}, '1.00″'],
   ])('writes %d in %s with %o as %s', (si, unit, digits, style, text) => {
@@ -62,8 +81,27 @@ describe('numbers as a reader sees them', () => {
     [0.1, '%', '10 %'],
     [-0.5, 'stop', '-0.5 stop'],
     [0.04, '1', '0.04'],
+    [400, 'ISO', '400'],
+    [3, 'count', '3'],
   ])('stores %d in %s as %s, in plain ASCII', (si, unit, text) => {
     expect(canonical(si, unit)).toBe(text);
+  });
+
+  it.each<[number, Unit, Unit]>([
+    [15.2, 'cm', 'm'],
+    [1, 'cm', 'm'],
+    [-1.5, 'mm', 'm'],
+    [0.999, 'cm', 'cm'],
+    [0.999, 'mm', 'mm'],
+    [0.01, 'cm', 'cm'],
+    [0.0035, 'cm', 'mm'],
+    [-0.0035, 'cm', 'mm'],
+    [0.0000035, 'mm', 'mm'],
+    [0.0035, 'm', 'm'],
+    [Infinity, 'cm', 'm'],
+    [15, '%', '%'],
+  ])('says a length of %d m, reckoned in %s, in %s', (si, unit, expected) => {
+    expect(fitting(si, unit)).toBe(expected);
   });
 
   it.each([
@@ -73,6 +111,11 @@ describe('numbers as a reader sees them', () => {
     ['1,234.5', 'point'],
     ['85', undefined],
     ['1/200', undefined],
+    ['2,5 m', 'comma'],
+    ['2.5mm', 'point'],
+    // The same mark twice groups thousands.
+    ['1,234,567', undefined],
+    ['12.345.678 mm', undefined],
   ])('tells which decimal mark %s used', (text, mark) => {
     expect(markOf(text)).toBe(mark);
   });

@@ -61,6 +61,15 @@ describe('background blur', () => {
     expect(() => run(record, `${set}, ahead-distance=2.21m`)).toThrow(/inside the lens/);
   });
 
+  it('tells of what is ahead without a backdrop, and of the backdrop without a print', () => {
+    const ahead = run(record, `${set}, ahead-distance=0.5m, print-height=36cm`).results;
+    expectClose(ahead['foreground-blur']?.value as number, (0.00085 * 0.5) / 1.71);
+    for (const id of ['sensor-blur', 'frame-share', 'subject-blur', 'print-blur', 'backdrop-blur'])
+      expect(ahead[id]?.text).toBe('not given');
+    const behind = run(record, `${set}, backdrop-distance=1.5m`).results;
+    for (const id of ['print-blur', 'foreground-blur']) expect(behind[id]?.text).toBe('not given');
+  });
+
   it('refuses a child at infinity', () => {
     expect(() =>
       run(

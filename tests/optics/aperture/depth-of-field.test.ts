@@ -133,11 +133,21 @@ describe('depth of field', () => {
     expect(() => run(dof, line)).toThrow(message);
   });
 
-  it('refuses a point inside the lens, and a pupil beyond the subject', () => {
+  it('refuses a point inside the lens, and a subject inside the focal length', () => {
     const cone = coneOf({ f: mm(85), N: fNumber(4), s: m(1), p: ratio(1) });
     expect(() => blurAt(cone, m(-1))).toThrow(/inside the lens/);
     expect(blurAt(cone, m(Infinity))).toBe(cone.D);
     expect(() => coneOf({ f: mm(85), N: fNumber(4), s: mm(80), p: ratio(1) })).toThrow(InputError);
+  });
+
+  it('always has its pupil nearer than the subject, however the pupil lies', () => {
+    fc.assert(
+      fc.property(lens, fc.double({ min: 0.1, max: 10, noNaN: true }), ({ f, N, s }, p) => {
+        const cone = coneOf({ f: m(f), N: fNumber(N), s: m(s), p: ratio(p) });
+        expect(cone.reach).toBeGreaterThan(0);
+        expectClose(cone.reach + cone.e, s);
+      }),
+    );
   });
 
   it('loses 0.11 stop of light at a magnification of 0.04, and 0.28 at 0.10', () => {

@@ -74,6 +74,10 @@ describe('ambient light under a flash', () => {
     expectClose(over(`${set}, magnification=1`), start - 2);
     expectClose(over(`${set}, transmission=0.5`), start - 1);
     expectClose(over(`${set}, calibration=500`), start - 1);
+    // EV 10 is right for f/1 at 1/1024 s and ISO 100; at ISO 400 it is two stops over.
+    const metered = 'metered-ev=10, f-number=1, shutter=1/1024s';
+    expectClose(value(ambient, `${metered}, iso=100`, 'over'), 0, 0, 1e-12);
+    expectClose(value(ambient, `${metered}, iso=400`, 'over'), 2);
   });
 
   it('takes both marks at their exact values when asked', () => {

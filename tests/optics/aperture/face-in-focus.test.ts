@@ -69,6 +69,19 @@ describe('face in focus', () => {
     expect(value(record, `${line}, marks=exact`, 'widest-marked')).toBe(3.5);
   });
 
+  it('is covered by a mark that is exactly enough', () => {
+    // 85 × 0.04/0.034 = 100, and b/(s + b) = 0.04 for b = 0.04 × 2210/0.96: f/4 and nothing to spare.
+    const line = `focal-length=85mm, subject-distance=2.21m, circle=0.034mm, f-number=4, reach-ahead=0mm, reach-behind=${(0.04 * 2210) / 0.96}mm`;
+    const { results } = run(record, line);
+    expectClose(results['widest-f-number']?.value as number, 4);
+    expect(results).toMatchObject({
+      covered: { value: true },
+      'widest-marked': { value: 4 },
+      'binding-side': { value: 'behind' },
+    });
+    expectClose(results['spare']?.value as number, 0, 0, 1e-12);
+  });
+
   it('says so when no mark is small enough', () => {
     expect(
       run(

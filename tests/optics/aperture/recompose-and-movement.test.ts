@@ -49,6 +49,12 @@ describe('focus and recompose', () => {
     const { results } = run(recompose, 'subject-distance=2m, angle=15deg');
     expect(results['depth-share']?.text).toBe('not given');
     expect(results['sway-share']?.text).toBe('not given');
+    for (const left of ['focal-length', 'f-number', 'circle']) {
+      const rest = `${set}, angle=15deg`.split(', ').filter((pair) => !pair.startsWith(left));
+      const without = run(recompose, rest.join(', ')).results;
+      expectClose(without['focus-error']?.value as number, 2 * (1 - Math.cos(Math.PI / 12)), 1e-12);
+      expect(without['depth-share']?.text).toBe('not given');
+    }
   });
 
   it('refuses both angle and shift, neither, and infinity', () => {
@@ -104,6 +110,13 @@ describe('movement blur', () => {
     expect(results['flash-circles']?.text).toBe('not given');
     expect(results['ghost']?.text).toBe('not given');
     expect(results['outlasts-shutter']?.text).toBe('not given');
+    const dark = run(
+      movement,
+      'speed=0.5m/s, magnification=0.04, flash-t01=1ms, ambient-under=2stop, circle=0.02mm',
+    ).results;
+    for (const id of ['ambient-blur', 'ambient-circles', 'ghost', 'outlasts-shutter'])
+      expect(dark[id]?.text).toBe('not given');
+    expectClose(dark['flash-circles']?.value as number, 1);
   });
 
   it.each([
@@ -123,5 +136,13 @@ describe('movement blur', () => {
     expect(outlasts('flash-t01=1/200s')).toBe(false);
     expect(outlasts('flash-t01=1/199s')).toBe(true);
     expect(outlasts('flash-t05=1/600s')).toBe(true); // 3.32/600 s
+  });
+
+  it('takes exactly two circles for no ghost, however they are reckoned', () => {
+    // 0.1 m/s × 0.05 × 1/125 s is 0.04 mm.
+    const two =
+      'speed=0.1m/s, magnification=0.05, shutter=1/125s, circle=0.02mm, ambient-under=0stop';
+    expect(run(movement, two).results['ghost']?.value).toBe(false);
+    expect(run(movement, two.replace('0.1m/s', '0.101m/s')).results['ghost']?.value).toBe(true);
   });
 });

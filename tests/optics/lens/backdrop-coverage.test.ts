@@ -126,6 +126,25 @@ describe('backdrop in view', () => {
     expectClose(view['floorLine'] ?? 0, 0.5 - (0.5 * v) / 3.71 / 0.036);
   });
 
+  it('puts the foot of the backdrop where a tilted camera sees it', () => {
+    // 3-4-5: 1.5 m down over 2 m, the foot 2 m down over 2.5 m; v = 100 × 2500/2400 mm, 24 mm up.
+    const view = at({
+      orientation: 'landscape', f: 0.1, s: 2, b: 0.5, c: 2, aim: 0.5,
+    }); // prettier-ignore
+    const below = Math.atan(2 / 2.5) - Math.atan(1.5 / 2);
+    expectClose(view['floorLine'] ?? 0, 0.5 - ((0.25 / 2.4) * Math.tan(below)) / 0.024);
+    // The lower edge meets the floor at its own angle.
+    const lower = Math.atan(1.5 / 2) + Math.atan(0.012 / (0.25 / 2.4));
+    expectClose(view['floorDistance'] ?? 0, 2 / Math.tan(lower));
+  });
+
+  it('shows no floor to a camera craned up so far that the foot lies behind it', () => {
+    // 10 up to 1 along, with a long lens: the foot, 3 m down and 0.5 m along, is behind the sensor’s plane.
+    const view = at({ f: 0.2, s: 0.5, b: 0, c: 3, aim: 8 });
+    expect(view['floorLine']).toBe(0);
+    expect(view['floorDistance']).toBe(Infinity);
+  });
+
   it('takes margin off both sides and the child’s offset off one', () => {
     const [plain, moved] = [
       at({ ...level, margin: 0, e: 0 }),

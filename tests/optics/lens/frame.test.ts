@@ -80,6 +80,8 @@ describe('formats and prints as text', () => {
     '5000x20mm',
     'xmm',
     '30x20kg',
+    'about 30x20mm',
+    '30x20mm each',
     '<b>',
     'constructor',
     '__proto__',
@@ -93,11 +95,23 @@ describe('formats and prints as text', () => {
     ['8x10', '8:10'],
     ['none', 'none'],
     ['1:1.414', '1:1.414'],
+    ['1:20', '1:20'],
+    ['20 × 1', '1:20'],
   ])('reads the print shape %s and writes it %s', (text, written) => {
     expect(writeInput(printAspect, readInput(printAspect, text))).toBe(written);
   });
 
-  it.each(['0:5', '1:30', 'square', '4:', ''])('refuses the print shape %s', (text) => {
+  it.each([
+    ['0:5', /two sides such as 4:5, up to 20 to 1; you typed 0:5/],
+    ['0:0', /up to 20 to 1/],
+    ['1:20.1', /up to 20 to 1/],
+    ['square', /must be one of none, .*, a shape such as 4:5; you typed square/],
+    ['4:', /must be one of/],
+    ['', /you typed nothing/],
+    ['print 4:5', /must be one of/],
+    ['4:5 in', /must be one of/],
+  ])('refuses the print shape %s', (text, message) => {
     expect(() => readInput(printAspect, text)).toThrow(InputError);
+    expect(() => readInput(printAspect, text)).toThrow(message);
   });
 });

@@ -62,6 +62,12 @@ describe('thin lens', () => {
   it('refuses a subject less than four focal lengths from the sensor', () => {
     expect(() => lensToSubject({ f: mm(85), D: mm(339) })).toThrow(/0.34 m/);
     expectClose(lensToSubject({ f: mm(85), D: mm(340.0000001) }), 0.17, 1e-3);
+    // At four there is one position, life size: twice the focal length from the lens.
+    expectClose(lensToSubject({ f: m(0.05), D: m(0.2) }), 0.1);
+  });
+
+  it('has an infinitely far subject infinitely far from the lens too', () => {
+    expect(lensToSubject({ f: mm(85), D: m(Infinity) })).toBe(Infinity);
   });
 
   it('takes off a lens offset that was measured, and nothing when counted from the lens', () => {

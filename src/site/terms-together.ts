@@ -1,0 +1,27 @@
+import type { ElementContent, Root, RootContent } from 'hast';
+import { visit } from 'unist-util-visit';
+
+const isTerm = (node: { readonly type: string } | undefined): boolean =>
+  node?.type === 'mdxJsxTextElement' && 'name' in node && node.name === 'Term';
+
+/**
+ * Keeps a term and the mark that follows it on one line. A term is a button, a box of its own to a line of text, and a
+ * comma after it could otherwise begin the next line.
+ */
+export const termsTogether = () => (tree: Root) => {
+  visit(tree, 'text', (node, index, parent) => {
+    if (!parent || index === undefined || index === 0) return undefined;
+    const term = parent.children[index - 1];
+    const [mark] = /^[,.;:?!)’”]+/.exec(node.value) ?? [];
+    if (!term || !isTerm(term) || mark === undefined) return undefined;
+    node.value = node.value.slice(mark.length);
+    const together: ElementContent = {
+      type: 'element',
+      tagName: 'span',
+      properties: { className: ['together'] },
+      children: [term as ElementContent, { type: 'text', value: mark }],
+    };
+    (parent.children as RootContent[]).splice(index - 1, 1, together);
+    return index + 1;
+  });
+};

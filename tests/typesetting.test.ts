@@ -1,0 +1,84 @@
+import type { Root } from 'hast';
+import { describe, expect, it } from 'vitest';
+import { spelt } from '../src/formula/notation/spelt.ts';
+import { glued } from '../src/site/fine-type.ts';
+import { leastScript } from '../src/site/least-script.ts';
+import { maths, workedMaths } from '../src/site/maths.ts';
+import { termsTogether } from '../src/site/terms-together.ts';
+
+const THIN = '<mspace width="0.1667em"></mspace>';
+
+describe('maths', () => {
+  it('sets a logarithm’s base against its name, and the space after both', () => {
+    const set = maths(String.raw`\log_2\frac{a}{b}`);
+    expect(set).toMatch(/<mi>log<\/mi><mo>\u2061<\/mo><\/mrow><mn>2<\/mn><\/msub>/);
+    expect(set).toContain(`<mn>2</mn></msub>${THIN}<mfrac>`);
+  });
+
+  it('parts a function’s name from the reader’s number', () => {
+    expect(workedMaths(String.raw`1 - \cos\val{a}`, { a: '8.00°' })).toContain(
+      `<mi>cos</mi><mo>\u2061</mo>${THIN}<mn data-val="a">8.00°</mn>`,
+    );
+  });
+});
+
+describe('prose', () => {
+  it('keeps numbers with their units, sizes whole and film speeds together', () => {
+    expect(glued('85 mm on 36 × 24 mm at ISO 100, then 4 stops; 2 lenses, ISO speed')).toBe(
+      '85\u00a0mm on 36\u00a0×\u00a024\u00a0mm at ISO\u00a0100, then 4\u00a0stops; 2 lenses, ISO speed',
+    );
+  });
+
+  it('spells for readers what ids have in small letters', () => {
+    expect(
+      ['iso', 'metered ev', 'ev 100', 'flash t05', 'airy diameter', 'level'].map(spelt),
+    ).toEqual(['ISO', 'metered EV', 'EV 100', 'flash t0.5', 'Airy diameter', 'level']);
+  });
+
+  it('keeps a term and the mark after it on one line, and leaves other words alone', () => {
+    const term = (): unknown => ({
+      type: 'mdxJsxTextElement',
+      name: 'Term',
+      attributes: [],
+      children: [],
+    });
+    const text = (value: string): unknown => ({ type: 'text', value });
+    const children = [text('nearer '), term(), text(', the'), term(), text(' and')];
+    const tree = { type: 'root', children: [{ type: 'element', tagName: 'p', children }] };
+    termsTogether()(tree as Root);
+    const shown = tree.children[0]?.children.map((node) => JSON.stringify(node));
+    expect(shown).toHaveLength(5);
+    expect(shown?.[1]).toMatch(/"together".*"Term".*"value":","/);
+    expect(shown?.[2]).toBe('{"type":"text","value":" the"}');
+    expect(shown?.[4]).toBe('{"type":"text","value":" and"}');
+  });
+});
+
+describe('the least script', () => {
+  const plugin = leastScript();
+  const client = { environment: { name: 'client' } };
+  const server = { environment: { name: 'ssr' } };
+
+  it('fetches parts without looking for styles, for readers only', () => {
+    expect(plugin.load.call(client, '\0vite/preload-helper.js')).toContain('part()');
+    expect(plugin.load.call(server, '\0vite/preload-helper.js')).toBeNull();
+    expect(plugin.load.call(client, '/src/widgets/parts/live.ts')).toBeNull();
+  });
+
+  it('drops Svelte’s start-up script and nothing else', () => {
+    const bundle = (): Parameters<typeof plugin.generateBundle>[1] => ({
+      'client.svelte.js': {
+        type: 'chunk',
+        isEntry: true,
+        facadeModuleId: '/node_modules/@astrojs/svelte/dist/client.svelte.js',
+      },
+      'plate.js': { type: 'chunk', isEntry: false, facadeModuleId: null },
+      'plate.css': { type: 'asset' },
+    });
+    const [sent, rendered] = [bundle(), bundle()];
+    plugin.generateBundle.call(client, {}, sent);
+    plugin.generateBundle.call(server, {}, rendered);
+    expect(Object.keys(sent)).toEqual(['plate.js', 'plate.css']);
+    expect(Object.keys(rendered)).toHaveLength(3);
+  });
+});
