@@ -21,6 +21,8 @@ export interface Claim {
 
 /** The unit a text is printed in, where it is not the result's own. */
 const WRITTEN: readonly (readonly [RegExp, Unit])[] = [
+  [/px\/in$/, 'px/in'],
+  [/px\/cm$/, 'px/cm'],
   [/°/, 'deg'],
   [/%/, '%'],
   [/(?:in|″)$/, 'in'],

@@ -27,9 +27,13 @@ const sum = {
   },
 } as const satisfies Partial<QuantityInput>;
 
+/** The currencies a page offers; any other of ISO 4217 can be written out. */
+const OFFERED =
+  'EUR USD GBP CHF JPY AUD BRL CAD CLP CNY COP CZK DKK HKD HUF IDR ILS INR ISK KRW MAD MXN MYR NGN NOK NZD PEN PHP PLN RON SEK SGD THB TRY TWD UAH VND ZAR';
+
 const currency: ChoiceInput<string> = {
   name: 'currency',
-  choices: { EUR: 'EUR', USD: 'USD', GBP: 'GBP', CHF: 'CHF', JPY: 'JPY' },
+  choices: Object.fromEntries(OFFERED.split(' ').map((code) => [code, code])),
   custom: {
     form: 'three letters of ISO 4217, such as SEK',
     read: (text) => (/^[a-z]{3}$/i.test(text) ? currencyCode(text) : undefined),

@@ -128,7 +128,8 @@ export default defineFormula({
       resolution: per as Resolution | undefined,
       largestWidth: (wanted === undefined ? undefined : across / wanted) as Length | undefined,
       largestHeight: (wanted === undefined ? undefined : up / wanted) as Length | undefined,
-      lost: (W * H - (across - border) * (up - border)) as Pixels,
+      // Pixels are whole: what rounding leaves is none.
+      lost: Math.round(W * H - (across - border) * (up - border)) as Pixels,
     };
   },
   slips: {

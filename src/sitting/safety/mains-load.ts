@@ -135,7 +135,8 @@ export default defineFormula({
       name: 'circuits',
       unit: 'count',
       digits: { decimals: 0 },
-      means: 'how many such circuits it takes, each thing whole on one of them',
+      means:
+        'how many such circuits it takes, each thing whole on one of them; a single sum is split, and no number carries a thing too strong for one',
     },
   },
   compute(given) {
@@ -148,7 +149,11 @@ export default defineFormula({
     return {
       current: current as Current,
       margin: (usable - current) as Current,
-      circuits: (whole && current > 0 ? packed(all, usable * U) : least) as Quantity<'count'>,
+      circuits: (whole
+        ? Math.max(packed(all, usable * U), Math.min(1, least))
+        : all.length > 1
+          ? Infinity
+          : least) as Quantity<'count'>,
     };
   },
   slips: {

@@ -53,7 +53,8 @@ export const momentsAbout = (stand: Stand): Moments => {
     const out = boom * off - apothem;
     const arm = apothem + place * off;
     const load = (head + modifier) * G * out;
-    const counter = ballast * G * arm;
+    // Over the edge itself it turns nothing; rounding must not make it.
+    const counter = Math.abs(arm) < 1e-12 ? 0 : ballast * G * arm;
     return {
       overturning: Math.max(0, load) + Math.max(0, -counter),
       restoring: column * G * apothem + Math.max(0, -load) + Math.max(0, counter),

@@ -7,7 +7,7 @@ export interface Sign {
 }
 
 const GREEK: Readonly<Record<string, string>> = {
-  alpha: 'α', beta: 'β', gamma: 'γ', delta: 'δ', varepsilon: 'ε', theta: 'θ', lambda: 'λ', mu: 'μ', rho: 'ρ', sigma: 'σ', tau: 'τ', varphi: 'φ', phi: 'ϕ', psi: 'ψ', ell: 'ℓ', omega: 'ω', Delta: 'Δ', Omega: 'Ω', Phi: 'Φ',
+  alpha: 'α', beta: 'β', gamma: 'γ', delta: 'δ', varepsilon: 'ε', eta: 'η', theta: 'θ', lambda: 'λ', mu: 'μ', nu: 'ν', rho: 'ρ', sigma: 'σ', tau: 'τ', varphi: 'φ', phi: 'ϕ', psi: 'ψ', ell: 'ℓ', omega: 'ω', Delta: 'Δ', Omega: 'Ω', Phi: 'Φ',
 }; // prettier-ignore
 
 /**
