@@ -4,7 +4,7 @@ import type { Mark, Role, Sheet } from './sheet.ts';
 
 const WIDTH = 360;
 /** Where the set's own column stands, and the children's lanes beside it. */
-const SET = [58, 230] as const;
+const SET = [62, 230] as const;
 const LANES = [238, 356] as const;
 const [TOP, FOOT] = [36, 12];
 /** A line of words is this high, a wide letter this wide. */
@@ -50,9 +50,14 @@ export const draw = (plan: DayPlan, time: (minutes: number) => string = writeClo
     at: Span,
     filled = false,
   ): void => {
-    const [x, right2, top, foot] = [left, right, y(at.start), y(at.end)].map(round);
+    const [x, far, top, foot] = [left, right, y(at.start), y(at.end)].map(round);
     if (foot !== top)
-      marks.push({ kind: 'path', role, filled, d: `M${x} ${top}H${right2}V${foot}H${x}Z` });
+      marks.push({
+        kind: 'path',
+        role,
+        filled,
+        d: `M${x} ${top}L${far} ${top}L${far} ${foot}L${x} ${foot}Z`,
+      });
   };
   const line = (role: Role, points: readonly (readonly [number, number])[]): void => {
     marks.push({

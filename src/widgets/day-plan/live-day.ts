@@ -322,7 +322,10 @@ const wake = (section: HTMLElement, shelf: Shelf): void => {
     },
     keep: () => {
       const failed = shelf.keep({ texts: collect(), series });
-      say(failed ?? 'Kept in this browser, on this device only, until you erase it.');
+      say(
+        failed ??
+          'Kept in this browser, on this device only, until you erase it. Press again to keep later changes.',
+      );
     },
     open: () => {
       const kept = shelf.recall();
