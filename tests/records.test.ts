@@ -59,6 +59,7 @@ const CASES = new Set([
   'flash-exposure lowest-power',
   'beam-spread opening',
   'rim-light key-distance',
+  'mains-load load',
 ]);
 
 describe.each(records.map((record) => [record.id, record] as const))('record %s', (_id, record) => {

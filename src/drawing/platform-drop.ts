@@ -48,8 +48,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
       'emphasis',
     );
   }
-  upright(on, 24, seat, floor, '');
-  on.text(8, seat - 8, on.length(h));
+  upright(on, 24, seat, floor, on.length(h), true);
   bar(on, 8, floor + 24, scale);
   return {
     width: WIDTH,

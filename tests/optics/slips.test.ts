@@ -87,6 +87,18 @@ const wrong: readonly (readonly [string, string, string, string, number])[] = [
   ['gel', 'kelvin-added', 'source=5500K, gel-shift=100mired', 'temperature', 5400],
   ['rim-light', 'distance-forgotten', 'format=36x24, focal-length=85mm, camera-distance=2m, light-behind=2m, light-aside=0m, light-height=0m, beam-angle=20deg, set-depth=1m, light-stops=1, key-distance=1m', 'over', 1],
   ['feathering', 'distance-alone', 'beam-angle=60deg, near-distance=1m, far-distance=2m, angle-between=20deg, aim=0deg', 'after', 2],
+  // The whole file on the print: 6000 px on 20 in, where 4000 by 4000 are left of it
+  ['print-size', 'crop-forgotten', 'pixel-width=6000px, pixel-height=4000px, print-width=20in, print-height=20in', 'resolution', 300 / 0.0254],
+  ['viewing-distance', 'pairs-of-lines', 'viewing-distance=1m', 'resolution', 2 / Math.tan(Math.PI / 10800)],
+  ['wrap-allowance', 'one-side', 'front-width=40cm, front-height=50cm, edge-depth=20mm, fold-over=15mm, edge=wrapped', 'fileWidth', 0.435],
+  // 7 · 9.80665 · 0.5/0.9, twice what tips it
+  ['stand-stability', 'radius-for-edge', 'column-mass=7kg, foot-radius=0.5m, legs=3, pull-height=0.9m', 'pullForce', (7 * 9.80665 * 0.5) / 0.9],
+  ['platform-drop', 'head-forgotten', 'platform-height=0.45m, head-height=0.87m', 'headSpeed', Math.sqrt(0.9 * 9.80665)],
+  ['mains-load', 'efficiency-forgotten', 'flash-energy=400J, cycle-time=1s, efficiency=0.5, voltage=100V, rating=10A', 'current', 4],
+  // Twenty frames a second for twenty a minute: a third of a second becomes 1/20 s
+  ['recycle-budget', 'minutes-as-seconds', 'recycle-time=5s, frame-rate=20', 'wait', 4.95],
+  ['break-even', 'rounded-down', 'fixed-cost=480, price=120, variable-cost=30', 'sittings', 5],
+  ['break-even', 'price-alone', 'fixed-cost=480, price=120, variable-cost=60', 'sittings', 4],
 ]; // prettier-ignore
 
 describe('a known wrong turn', () => {

@@ -43,6 +43,14 @@ const lines: Readonly<
   gel: ['to', ({ from = 0, shift = 0 }) => from + shift],
   'rim-light': ['round', ({ z = 0, x = 0 }) => Math.atan2(z, x)],
   feathering: ['tan', ({ ratio = 0, n = 0, cos = 0, sin = 0 }) => (ratio ** (2 / n) - cos) / sin],
+  'print-size': ['resolution', ({ crop = 0, w = 0 }) => crop / w],
+  'viewing-distance': ['resolution', ({ D = 0, acuity = 0 }) => 1 / (D * Math.tan(acuity))],
+  'wrap-allowance': ['file', ({ w = 0, depth = 0, fold = 0 }) => w + 2 * (depth + fold)],
+  'stand-stability': ['F', ({ restoring = 0, overturning = 0, pull = 0 }) => Math.max(0, restoring - overturning) / pull],
+  'platform-drop': ['v', ({ h = 0 }) => Math.sqrt(2 * 9.80665 * h)],
+  'mains-load': ['I', ({ P = 0, U = 0 }) => P / U],
+  'recycle-budget': ['gap', ({ recycle = 0, interval = 0 }) => recycle - interval],
+  'break-even': ['n', ({ F = 0, M = 0 }) => (F === 0 ? 0 : Math.ceil(F / M - 1e-9))],
 }; // prettier-ignore
 
 /** What a reader sees in each place of the line. Worked out by hand, from the given and the formula. */
@@ -153,6 +161,19 @@ const shown: readonly (readonly [string, string, Readonly<Record<string, string>
   // (4/3)^(2/4.82) = 1.127; cos 60° = 0.5, sin 0.866
   ['feathering', 'beam-angle=60deg, near-distance=1.2m, far-distance=1.6m, angle-between=60deg',
     { ratio: '1.33', n: '4.82', cos: '0.500', sin: '0.866', tan: '0.724' }],
+  ['print-size', 'pixel-width=6000px, pixel-height=4000px, print-width=50cm, print-height=50cm',
+    { crop: '4000 px', w: '50.0 cm', resolution: '203 px/in' }],
+  ['print-size', 'pixel-width=6000px, pixel-height=4000px', { crop: '6000 px', w: '…', resolution: '…' }],
+  ['viewing-distance', 'viewing-distance=1m', { D: '100 cm', acuity: '1.00′', resolution: '87.3 px/in' }],
+  ['wrap-allowance', 'front-width=40cm, front-height=50cm, edge-depth=20mm, fold-over=15mm, edge=wrapped',
+    { w: '40.0 cm', depth: '20.0 mm', fold: '15.0 mm', file: '47.0 cm' }],
+  ['stand-stability', 'column-mass=7kg, foot-radius=0.5m, legs=3, pull-height=0.9m',
+    { restoring: '17.2 N·m', overturning: '0 N·m', pull: '0.90 m', F: '19.1 N' }],
+  ['platform-drop', 'platform-height=0.45m', { h: '0.45 m', v: '2.97 m/s' }],
+  ['mains-load', 'load=1000W; 500W, voltage=100V, rating=16A', { P: '1500 W', U: '100 V', I: '15.0 A' }],
+  ['recycle-budget', 'recycle-time=0.6s, frame-rate=20', { interval: '3.00 s', recycle: '0.600 s', gap: '−2.40 s' }],
+  ['break-even', 'fixed-cost=480, price=120, variable-cost=30', { F: '480.00 EUR', M: '90.00 EUR', n: '6' }],
+  ['break-even', 'fixed-cost=480, price=30, variable-cost=30', { F: '480.00 EUR', M: '0.00 EUR', n: '…' }],
 ]; // prettier-ignore
 
 const attempt = (formula: Formula, given: Given): [Given, Results] | undefined => {

@@ -38,7 +38,7 @@ const ALIASES: Readonly<Record<string, Unit>> = {
   'm²': 'm2', '°': 'deg', degree: 'deg', degrees: 'deg',
   sec: 's', second: 's', seconds: 's', minute: 'min', minutes: 'min', hour: 'h', hours: 'h', hr: 'h',
   k: 'K', mireds: 'mired', lux: 'lx', 'cd/m²': 'cd/m2', Nm: 'N·m', 'N m': 'N·m',
-  stops: 'stop', ev: 'EV', ppi: 'px/in', dpi: 'px/in', ppcm: 'px/cm', pixels: 'px', '/min': '1/min', '/s': '1/s', x: '1', '×': '1',
+  stops: 'stop', ev: 'EV', ppi: 'px/in', dpi: 'px/in', ppcm: 'px/cm', pixels: 'px', x: '1', '×': '1',
 }; // prettier-ignore
 
 /** Units that may stand in one value together, large to small. */
@@ -57,6 +57,8 @@ const unitNamed = (text: string, dimension: Dimension): Unit | undefined => {
   // A stop is a step of EV; readers write either.
   if (dimension === 'stops' && /^ev$/i.test(text)) return 'stop';
   if (dimension === 'ev' && /^stops?$/.test(text)) return 'EV';
+  // 20/min is twenty times one a minute.
+  if (text.startsWith('/')) return unitNamed(`1${text}`, dimension);
   if (Object.hasOwn(UNITS, text)) return text as Unit;
   if (Object.hasOwn(ALIASES, text)) return ALIASES[text];
   const lower = text.toLowerCase();

@@ -141,5 +141,6 @@ export const canonical = (si: number, unit: Unit): string => {
   const dimension = dimensionOf(unit);
   if (dimension === 'f-number') return `f/${number}`;
   if (dimension === 'iso' || unit === '1' || unit === 'count' || unit === 'EUR') return number;
-  return `${number} ${unit}`;
+  // A rate is so many a minute: 20/min.
+  return unit.startsWith('1/') ? number + unit.slice(1) : `${number} ${unit}`;
 };

@@ -35,7 +35,7 @@ const currency: ChoiceInput<string> = {
   name: 'currency',
   choices: Object.fromEntries(OFFERED.split(' ').map((code) => [code, code])),
   custom: {
-    form: 'three letters of ISO 4217, such as SEK',
+    form: 'three letters of the ISO list, such as SEK',
     read: (text) => (/^[a-z]{3}$/i.test(text) ? currencyCode(text) : undefined),
     write: (code) => code,
   },

@@ -26,8 +26,10 @@ export interface DayPlan {
   readonly conflicts: readonly Conflict[];
 }
 
-/** One conflict outweighs any distance from wishes: 40 bookings cannot miss theirs by more than 40 days together. */
-const CONFLICT = 100_000;
+/** To be left over outweighs any distance from wishes: 40 bookings cannot miss theirs by more than 40 days together. */
+const LEFT = 100_000;
+/** A conflict outweighs whoever is left over: 40 places on a list add up to 820. */
+const CONFLICT = 1000 * LEFT;
 
 /** The naps a stretch meets, their margin counted with them. */
 const napsMet = ({ naps }: Booking, at: Span, margin: number): readonly Span[] =>
@@ -39,9 +41,10 @@ const napsMet = ({ naps }: Booking, at: Span, margin: number): readonly Span[] =
  * Model: slots follow one another as early as buffer, changes of the set and breaks allow (`slotsOf`). A booking
  * conflicts with each of its naps that its slot meets, a margin before and after counted in; with a break its wished
  * time lies in; and with the end of the day where no slot is left for it, or where its wish would run past the end. Of
- * all ways to set the bookings into the slots it takes the one with the fewest conflicts; of those, the least sum of
- * minutes between wished and given starts; of those, the one in which the first booking on the list sits earliest, then
- * the second, and so on. As many bookings sit as there are slots. The search is exact for any number.
+ * all ways to set the bookings into the slots it takes the one with the fewest conflicts; of those, the one that leaves
+ * over whoever is furthest down the list (places counted from its end, added up); of those, the least sum of minutes
+ * between wished and given starts; of those, the one in which the first booking on the list sits earliest, then the
+ * second, and so on. As many bookings sit as there are slots. The search is exact for any number.
  * Valid: what `readDay` reads.
  * Throws: DayError (a RangeError) for a day that cannot be read.
  * Source: common practice, no source; the naps are each child’s own, as told by the family.
@@ -55,14 +58,14 @@ export const dayPlan = (raw: unknown, time: (minutes: number) => string = writeC
   const left = Math.max(0, bookings.length - slots.length);
 
   const place = assign(
-    bookings.map((booking) => [
+    bookings.map((booking, i) => [
       ...slots.map(
         (at) =>
           CONFLICT * napsMet(booking, at, margin).length +
           Math.abs(at.start - (booking.wish ?? at.start)),
       ),
       // Columns after the slots stand for no slot at all; there are as many as must be left over.
-      ...Array.from({ length: left }, () => 0),
+      ...Array.from({ length: left }, () => LEFT * (bookings.length - i)),
     ]),
   );
 

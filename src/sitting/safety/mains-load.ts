@@ -17,7 +17,7 @@ const loads = ({ load, energy, cycle, efficiency }: Draw): readonly number[] => 
   if (load !== undefined) return load;
   if (energy === undefined || cycle === undefined || efficiency === undefined)
     throw new InputError(
-      'Give the watts on the plates, such as 300 W; 60 W, or a flash’s energy with its cycle time and efficiency.',
+      'The reckoning needs the watts on the plates, such as 300 W; 60 W, or a flash’s energy with its cycle time and efficiency.',
       'load',
     );
   return [energy / (cycle * efficiency)];

@@ -1,9 +1,9 @@
 import type { Quantity, Time } from '../../formula/quantities.ts';
 import { defineFormula } from '../../formula/record.ts';
 
-/** Frames are counted by the minute: a number alone is so many, as is 20/min. */
+/** Frames are counted by the minute: a number alone is so many. */
 const perMinute = (text: string): number | undefined => {
-  const [all, number] = /^ *([\d.e+-]+) *(?:1?\/min)? *$/.exec(text) ?? [];
+  const [all, number] = /^ *([\d.e+-]+) *$/.exec(text) ?? [];
   const rate = Number(number);
   return all === undefined || !(rate >= 0.01 && rate <= 100000) ? undefined : rate / 60;
 };
@@ -92,10 +92,11 @@ export default defineFormula({
     },
   },
   worked: {
-    tex: String.raw`\frac{1}{\nu} = \val{interval} \qquad t_r = \val{recycle}`,
+    tex: String.raw`t_r - \frac{1}{\nu} = \val{recycle} - \val{interval} = \val{gap}`,
     values: ({ recycle, rate }) => ({
-      interval: { value: 1 / rate, unit: 's', digits: { significant: 3 } },
       recycle: { value: recycle, unit: 's', digits: { significant: 3 } },
+      interval: { value: 1 / rate, unit: 's', digits: { significant: 3 } },
+      gap: { value: recycle - 1 / rate, unit: 's', digits: { significant: 3 } },
     }),
   },
   symbols: [],

@@ -119,6 +119,11 @@ describe('a booking', () => {
     ]);
   });
 
+  it('is not left over for its wish: the last on the list is', () => {
+    const wishes = ['11:00', '09:00'].map((wish, i) => ({ alias: `Sitting ${i + 1}`, wish }));
+    expect(seats({ ...day, end: '09:30', bookings: wishes })).toEqual([0]);
+  });
+
   it('goes as near to its wish as it can, unless that costs a conflict', () => {
     const bookings = [{ alias: 'A', wish: '10:10' }];
     expect(seats({ ...day, bookings }).indexOf(0)).toBe(2);
@@ -146,7 +151,9 @@ describe('a booking', () => {
 });
 
 describe('the best order', () => {
-  /** Conflicts with naps, minutes from wishes, then slots in the order of the list: what is to be least. */
+  /** Conflicts with naps, who is left over, minutes from wishes, then slots in the order of the list: what is to be least. */
+  const over = (place: readonly number[]): number =>
+    place.reduce((sum, k, i) => sum + (k === Infinity ? place.length - i : 0), 0);
   type Score = readonly number[];
   const less = (a: Score, b: Score): boolean => {
     const at = a.findIndex((x, i) => x !== b[i]);
@@ -181,7 +188,7 @@ describe('the best order', () => {
         conflicts += one.naps.filter((nap) => overlap(at, nap)).length;
         far += one.wish === undefined ? 0 : Math.abs(at.start - minutes(one.wish));
       });
-      const score = [conflicts, far, ...place];
+      const score = [conflicts, over(place), far, ...place];
       if (!best || less(score, best)) best = score;
     };
     go([]);
@@ -210,7 +217,7 @@ describe('the best order', () => {
       const wish = read.bookings[i]?.wish;
       return sum + (wish === undefined || !slots[k] ? 0 : Math.abs(slots[k].start - wish));
     }, 0);
-    return [conflicts.filter(({ kind }) => kind === 'nap').length, far, ...place];
+    return [conflicts.filter(({ kind }) => kind === 'nap').length, over(place), far, ...place];
   };
 
   it('is found for every small day of three naps each, tried out one by one', () => {

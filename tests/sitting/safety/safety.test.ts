@@ -131,7 +131,7 @@ describe('mains', () => {
   });
 
   it('asks for something to reckon from', () => {
-    expect(() => run(mains, 'voltage=230V, rating=16A')).toThrow(/Give the watts/);
+    expect(() => run(mains, 'voltage=230V, rating=16A')).toThrow(/needs the watts/);
   });
 });
 
