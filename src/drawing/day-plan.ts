@@ -25,7 +25,7 @@ const wordsFor = (conflicts: readonly Conflict[], booking: number): string =>
   ].join(', ');
 
 const cut = (text: string, room: number): string => {
-  const signs = [...text];
+  const signs = Array.from(text);
   const most = Math.floor(room / LETTER);
   return signs.length <= most ? text : most < 4 ? '' : `${signs.slice(0, most - 1).join('')}…`;
 };
@@ -118,7 +118,7 @@ export const draw = (plan: DayPlan, time: (minutes: number) => string = writeClo
     text(
       left + 6,
       middle,
-      cut(says, room - (kept === '' ? 0 : ([...kept].length + 1) * LETTER)),
+      cut(says, room - (kept === '' ? 0 : (Array.from(kept).length + 1) * LETTER)),
       'start',
       role,
     );
@@ -150,11 +150,19 @@ export const draw = (plan: DayPlan, time: (minutes: number) => string = writeClo
     const middle = LANES[0] + (i + 0.5) * lane;
     const sides = [middle - lane * 0.36, middle + lane * 0.36] as const;
     if (i % number === 0) text(middle, TOP - 5, String(i + 1), 'middle', 'dimension');
-    line('construction', [
-      [middle, y(start)],
-      [middle, y(end)],
-    ]);
-    for (const nap of naps) box('shade', sides, nap, true);
+    if (lane >= 8)
+      line('construction', [
+        [middle, y(start)],
+        [middle, y(end)],
+      ]);
+    // In a lane too narrow for an outline a nap is a line.
+    for (const nap of naps)
+      if (lane >= 8) box('shade', sides, nap, true);
+      else if (overlap(nap, day))
+        line('shade', [
+          [middle, y(nap.start)],
+          [middle, y(nap.end)],
+        ]);
     const mine = slots.find(({ booking }) => booking === i);
     if (!mine) return;
     box('object', sides, mine);

@@ -84,6 +84,8 @@ describe('a day’s fields', () => {
     ];
     expect(one({ alias: '' })).toEqual(['0/alias']);
     expect(one({ age: 'two' })).toEqual(['0/age']);
+    expect(one({ age: '24 25' })).toEqual(['0/age']);
+    expect(one({ age: '٢٤' })).toEqual([]);
     expect(one({ age: '1e2' })).toEqual(['0/age']);
     expect(one({ naps: '14:00–13:00' })).toEqual(['0/naps']);
     expect([...planOf({ frame, rows: [row, row] }).troubles.keys()]).toEqual(['1/alias']);

@@ -86,6 +86,19 @@ export const readLength = (text: string): number | undefined => {
 };
 
 /**
+ * Reads a list of whole numbers, parted by semicolons, commas or spaces.
+ * Throws: nothing; undefined where any part is no such number. An empty text is an empty list.
+ * @example readCounts('4; 8') // [4, 8]
+ */
+export const readCounts = (text: string): readonly number[] | undefined => {
+  if (text.length > LONGEST) return undefined;
+  const parts = plain(text)
+    .split(/[;,\u061b\u060c\s]+/)
+    .filter((part) => part !== '');
+  return parts.every((part) => /^\d{1,4}$/.test(part)) ? parts.map(Number) : undefined;
+};
+
+/**
  * Reads a list of stretches, each from one time to another.
  *
  * Model: a stretch is two times with a dash or “to” between; semicolons or “and” part stretches. Where only the second

@@ -136,16 +136,14 @@ const spanOf = (fields: Fields, at: string, what: string, example: string): Span
       );
 };
 
+// eslint-disable-next-line no-control-regex
+const CONTROL = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\ud800-\udfff]/u;
+
 /** Text of one line without control signs; directions and joiners stay, since names in other scripts need them. */
 const lineOf = (raw: unknown, at: string, what: string, example: string): string => {
-  const text = typeof raw === 'string' ? raw.trim() : '';
-  // eslint-disable-next-line no-control-regex
-  const sound =
-    text !== '' &&
-    [...(raw as string)].length <= MOST.alias &&
-    !/[\u0000-\u001f\u007f-\u009f\u2028\u2029\ud800-\udfff]/u.test(text);
-  return sound
-    ? text
+  const text = typeof raw === 'string' ? raw : '';
+  return text.trim() !== '' && Array.from(text).length <= MOST.alias && !CONTROL.test(text)
+    ? text.trim()
     : fail(
         at,
         `${what} is ${quote(raw)}.`,

@@ -60,7 +60,7 @@ export const escapeText = (text: string): string =>
  *
  * Model: one event for each slot that is taken, under the booking's alias and nothing else: no age, no nap. Floating
  * times, or the clock of a zone, whose rules for the year go with it. A sitting that ends at midnight ends on the next
- * day. The identity of an event is the series and the booking's place on the list.
+ * day. The identity of an event is the series, the date and the booking's place on the list.
  * Throws: RangeError for an unknown zone, a series that could say more than it should, or a stamp that is no time.
  * Source: RFC 5545
  */
@@ -93,7 +93,7 @@ export const icalendar = (
       if (booking === undefined || !booked) return [];
       return [
         'BEGIN:VEVENT',
-        `UID:${series}-${booking + 1}`,
+        `UID:${series}-${day.date.replaceAll('-', '')}-${booking + 1}`,
         `DTSTAMP:${writeMoment(stamp / 1000)}Z`,
         `DTSTART${moment(start)}`,
         `DTEND${moment(end)}`,

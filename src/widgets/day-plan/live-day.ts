@@ -66,14 +66,13 @@ const make = (
 
 /** Brings one timetable to life: its fields are its state, and all else is set from them. */
 const wake = (section: HTMLElement, shelf: Shelf): void => {
-  const one = <E extends Element = HTMLElement>(selector: string): E | null =>
-    section.querySelector<E>(selector);
-  const all = <E extends Element = HTMLElement>(root: ParentNode, selector: string): E[] => [
-    ...root.querySelectorAll<E>(selector),
+  const one = (selector: string): HTMLElement | null => section.querySelector(selector);
+  const all = (root: ParentNode, selector: string): HTMLElement[] => [
+    ...root.querySelectorAll<HTMLElement>(selector),
   ];
   const list = one('[data-rows]');
-  const model = one<HTMLTemplateElement>('template[data-row-model]');
-  const svg = one<SVGSVGElement>('.drawing svg');
+  const model = section.querySelector<HTMLTemplateElement>('template[data-row-model]');
+  const svg = section.querySelector<SVGSVGElement>('.drawing svg');
   const body = one('[data-timetable] tbody');
   if (!list || !model || !svg || !body) return;
 
@@ -83,7 +82,8 @@ const wake = (section: HTMLElement, shelf: Shelf): void => {
   let plan: DayPlan | undefined;
 
   const rows = (): HTMLElement[] => all(list, '[data-row]');
-  const inputOf = (key: FrameKey): HTMLInputElement | null => one(`[data-frame="${key}"]`);
+  const inputOf = (key: FrameKey): HTMLInputElement | null =>
+    section.querySelector(`[data-frame="${key}"]`);
   const cell = (row: Element, key: string): HTMLInputElement | null =>
     row.querySelector(`[data-cell="${key}"]`);
   const nameOf = (row: Element): string => cell(row, 'alias')?.value.trim() || 'this booking';
@@ -222,7 +222,7 @@ const wake = (section: HTMLElement, shelf: Shelf): void => {
       }).format(new Date(`${plan.day.date}T00:00:00Z`)),
     );
     showDrawing(plan);
-    const add = one<HTMLButtonElement>('[data-do="add"]');
+    const add = section.querySelector<HTMLButtonElement>('[data-do="add"]');
     if (add) add.disabled = rows().length >= MOST.bookings;
   };
 
@@ -265,8 +265,10 @@ const wake = (section: HTMLElement, shelf: Shelf): void => {
 
   const copy = async (): Promise<void> => {
     const query = writeFrame(collect().frame);
-    if (query === undefined)
-      return say('The day’s frame cannot be read yet: see the field that says so.');
+    if (query === undefined) {
+      say('The day’s frame cannot be read yet: see the field that says so.');
+      return;
+    }
     const link = `${location.origin}${location.pathname}?${query}#${section.id}`;
     try {
       await navigator.clipboard.writeText(link);
@@ -277,8 +279,11 @@ const wake = (section: HTMLElement, shelf: Shelf): void => {
   };
 
   const save = (): void => {
-    if (!plan) return say('A field has to be put right first: it says so beside it.');
-    const zone = one<HTMLSelectElement>('[data-zone]')?.value ?? '';
+    if (!plan) {
+      say('A field has to be put right first: it says so beside it.');
+      return;
+    }
+    const zone = section.querySelector<HTMLSelectElement>('[data-zone]')?.value ?? '';
     try {
       saveCalendar(plan, series, zone);
       const sits = plan.slots.filter(({ booking }) => booking !== undefined).length;
@@ -315,6 +320,7 @@ const wake = (section: HTMLElement, shelf: Shelf): void => {
     copy: () => void copy(),
     print,
     reset: () => {
+      series = newSeries();
       put(starts);
       setNotice('');
       render();
@@ -329,7 +335,10 @@ const wake = (section: HTMLElement, shelf: Shelf): void => {
     },
     open: () => {
       const kept = shelf.recall();
-      if (!kept) return say(NOTHING_KEPT);
+      if (!kept) {
+        say(NOTHING_KEPT);
+        return;
+      }
       series = kept.series;
       put(kept.texts);
       render();
@@ -353,7 +362,7 @@ const wake = (section: HTMLElement, shelf: Shelf): void => {
   });
 
   // The reader’s own zone first, then all there are; only once somebody wants one.
-  const zones = one<HTMLSelectElement>('[data-zone]');
+  const zones = section.querySelector<HTMLSelectElement>('[data-zone]');
   const fill = (): void => {
     if (!zones || zones.options.length > 1) return;
     const own = new Intl.DateTimeFormat().resolvedOptions().timeZone;

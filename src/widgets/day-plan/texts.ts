@@ -1,5 +1,6 @@
 import {
   readClock,
+  readCounts,
   readLength,
   readSpans,
   writeClock,
@@ -46,16 +47,19 @@ export const planOf = (
   time: WriteTime = writeClock,
 ): { readonly plan?: DayPlan; readonly troubles: Troubles } => {
   const troubles = new Map<string, string>();
-  const refuse = (key: string, message: string): undefined => void troubles.set(key, message);
+  const refuse = (key: string, message: string): undefined => {
+    troubles.set(key, message);
+    return undefined;
+  };
 
   const clock = (key: string, text: string): string | undefined => {
     const at = readClock(text);
-    return at === undefined
-      ? refuse(
-          key,
-          `${quote(text)} is no time of day. Write hours and minutes from ${writeClock(0)} to ${writeClock(1440)}, such as ${time(570)}.`,
-        )
-      : writeClock(at);
+    if (at !== undefined) return writeClock(at);
+    refuse(
+      key,
+      `${quote(text)} is no time of day. Write hours and minutes from ${writeClock(0)} to ${writeClock(1440)}, such as ${time(570)}.`,
+    );
+    return undefined;
   };
   const length = (key: FrameKey): number | undefined =>
     readLength(frame[key]) ??
@@ -69,17 +73,16 @@ export const planOf = (
       key,
       `${quote(text)} is no time from–to. Write both ends, such as ${time(750)}–${time(840)}; put a semicolon between two.`,
     );
-  const afters = (): readonly number[] | undefined => {
-    const parts = frame.after
-      .normalize('NFKC')
-      .split(/[;,\s]+/)
-      .filter((part) => part !== '');
-    return parts.every((part) => /^\d{1,3}$/.test(part))
-      ? parts.map(Number)
-      : refuse(
-          'after',
-          `${quote(frame.after)} is no count of sittings. Write whole numbers, such as 4; 8, or leave it empty.`,
-        );
+  const afters = (): readonly number[] | undefined =>
+    readCounts(frame.after) ??
+    refuse(
+      'after',
+      `${quote(frame.after)} is no count of sittings. Write whole numbers, such as 4; 8, or leave it empty.`,
+    );
+  // What is no single number goes on as it was typed, and is refused with it.
+  const ageOf = (text: string): number | string => {
+    const [age, ...more] = readCounts(text) ?? [];
+    return age === undefined || more.length > 0 ? text : age;
   };
 
   const change = frame.after.trim() === '' ? 1 : length('change');
@@ -94,11 +97,7 @@ export const planOf = (
     changeovers: afters()?.map((after) => ({ after, length: change })),
     bookings: rows.map(({ alias, age, naps, wish }, i) => ({
       alias,
-      ...(age.trim() !== '' && {
-        age: /^\d{1,4}$/.test(age.trim().normalize('NFKC'))
-          ? Number(age.trim().normalize('NFKC'))
-          : age,
-      }),
+      ...(age.trim() !== '' && { age: ageOf(age) }),
       naps: spans(`${i}/naps`, naps),
       ...(wish.trim() !== '' && { wish: clock(`${i}/wish`, wish) }),
     })),

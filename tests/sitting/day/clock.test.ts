@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   overlap,
   readClock,
+  readCounts,
   readLength,
   readSpans,
   writeClock,
@@ -72,6 +73,24 @@ describe('a length of time', () => {
     'does not read rubbish %#',
     (text) => {
       expect(readLength(text)).toBeUndefined();
+    },
+  );
+});
+
+describe('counts', () => {
+  it.each([
+    ['', []],
+    ['4', [4]],
+    ['4; 8', [4, 8]],
+    ['4,8 12', [4, 8, 12]],
+    ['٤؛ ٨', [4, 8]],
+  ])('%j', (text, counts) => {
+    expect(readCounts(text)).toEqual(counts);
+  });
+  it.each(['x', '-1', '2.5', '1e3', '12345', '4'.repeat(300)])(
+    'does not read rubbish %#',
+    (text) => {
+      expect(readCounts(text)).toBeUndefined();
     },
   );
 });

@@ -77,6 +77,17 @@ describe('the slots of a day', () => {
   });
 });
 
+it('holds what the lesson says: four with a quarter of an hour between, five with five minutes', () => {
+  const morning = { ...day, start: '09:30', end: '12:30' };
+  expect(times({ ...morning, buffer: 15 })).toHaveLength(4);
+  expect(times({ ...morning, buffer: 5 })).toHaveLength(5);
+  // 11:45 would run into the nap at 12:00; 11:00 is the nearest that does not.
+  const bookings = [{ alias: 'A', wish: '11:45', naps: [{ start: '12:00', end: '14:00' }] }];
+  const plan = { ...morning, buffer: 15, 'nap-margin': 15, bookings };
+  expect(seats(plan)).toEqual([undefined, undefined, 0, undefined]);
+  expect(says(plan)).toEqual([]);
+});
+
 describe('a booking', () => {
   it('sits clear of its nap where it can', () => {
     const bookings = [{ alias: 'A', naps: [{ start: '09:00', end: '10:00' }] }, { alias: 'B' }];
