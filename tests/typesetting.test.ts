@@ -29,10 +29,9 @@ describe('prose', () => {
     );
   });
 
-  it('spells for readers what ids have in small letters', () => {
-    expect(
-      ['iso', 'metered ev', 'ev 100', 'flash t05', 'airy diameter', 'level'].map(spelt),
-    ).toEqual(['ISO', 'metered EV', 'EV 100', 'flash t0.5', 'Airy diameter', 'level']);
+  it('calls things by their label, and by their name where they have none', () => {
+    expect(spelt({ name: 'flash t05', label: 'flash t0.5' })).toBe('flash t0.5');
+    expect(spelt({ name: 'metered EV' })).toBe('metered EV');
   });
 
   it('keeps a term and the mark after it on one line, and leaves other words alone', () => {

@@ -16,7 +16,7 @@ import { words } from './words.ts';
 type From = Parameters<typeof formula.compute>[0];
 
 const SPACE: Space = { columns: [4, WIDTH - 4], plan: [6, 168] };
-/** The backdrop light’s beam is not part of the reckoning; it is drawn with the harbour set’s grid. */
+/** The background light’s beam is not part of the reckoning; it is drawn with the harbour set’s grid. */
 const GRID = (20 * Math.PI) / 180;
 
 const place = (behind: number, aside: number): Place => ({ behind, aside, height: 0 });
@@ -68,7 +68,7 @@ const stopRow = (
   );
 };
 
-/** Key, child, backdrop and backdrop light from above, and on a scale of stops how bright face, spot and spill are. */
+/** Key, child, backdrop and background light from above, and on a scale of stops how bright face, spot and spill are. */
 export const draw = (given: Given, results: Results, style: Style = {}): Sheet => {
   const { light, power, gel, rho, ...along } = given as unknown as From;
   const key: number = along.key;
@@ -82,7 +82,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   const lit = light !== undefined && power !== undefined;
   const alone = lit ? power - gel + 2 * Math.log2(key / light) : undefined;
 
-  // The key shines past the child on to the cloth; the backdrop light stands clear of that line.
+  // The key shines past the child on to the cloth; the background light stands clear of that line.
   const most = Math.max(key + b, light ?? 0);
   const aside = Math.max(0.75, 0.24 * most);
   const lights: Light[] = [
@@ -99,7 +99,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     ...(lit
       ? [
           {
-            name: 'backdrop light',
+            name: 'background light',
             source: 'grid',
             at: place(b - light, aside),
             aim: place(b, aside),
@@ -117,8 +117,9 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   const set = setOut(on, scene, SPACE);
   const view = set.plan;
   if (view) {
-    const wall = view.at(place(b, 0));
-    set.label({ text: `spill ${stops(spill)}`, at: wall, clear: 4, side: 'left' });
+    const [x, y] = view.at(place(b, 0));
+    // Over the child's head, not across it.
+    set.label({ text: `spill ${stops(spill)}`, at: [x, y - 24], clear: 4, side: 'left' });
     if (lit) {
       const half = Math.min(100, light * Math.tan(GRID / 2) + 0.02);
       stroke(on, 'emphasis', view.at(place(b, aside - half)), view.at(place(b, aside + half)), [
@@ -180,17 +181,17 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     width: WIDTH,
     height: y,
     marks: on.marks,
-    says: `From above: key ${on.length(key)} before the child, backdrop ${on.length(b)} behind it${lit ? `, backdrop light ${on.length(light)} from the cloth` : ', no light of its own on it'}. The key’s spill is ${stops(spill)} against the face${lit ? `, with the spot ${show('against')}: ${show('contrast')} over the spill` : ''}${tone === undefined ? '.' : `; the cloth comes out ${show('tone')} against middle grey.`}`,
+    says: `From above: key ${on.length(key)} before the child, backdrop ${on.length(b)} behind it${lit ? `, background light ${on.length(light)} from the cloth` : ', no light of its own on it'}. The key’s spill is ${stops(spill)} against the face${lit ? `, with the spot ${show('against')}: ${show('contrast')} over the spill` : ''}${tone === undefined ? '.' : `; the cloth comes out ${show('tone')} against middle grey.`}`,
     table: {
       head: ['drawn', 'value'],
       rows: [
         ['key to the face', on.length(key)],
         ['child to the backdrop', on.length(b)],
-        ['backdrop light to the backdrop', light === undefined ? 'not given' : on.length(light)],
+        ['background light to the backdrop', light === undefined ? 'not given' : on.length(light)],
         ['spill against the face', stops(spill)],
         ['spot alone against the face', alone === undefined ? 'not given' : stops(alone)],
         ...Object.entries(formula.outputs).map(([name, output]) => [
-          output.name,
+          'label' in output ? output.label : output.name,
           show(name as never),
         ]),
       ],

@@ -48,7 +48,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
 
   // Light in stops against that at the front itself, over distance in doublings: the point law is a straight line.
   const [base, top] = [TOP + TALL + 76 + GRAPH, TOP + TALL + 76];
-  const near = Math.min(w, high) / 4;
+  const near = Math.min(Math.min(w, high) / 4, d / 1.25);
   const far = Math.max(Number(results['percent']), d) * 1.25;
   const x = (at: number): number =>
     LEFT + (Math.log2(at / near) / Math.log2(far / near)) * (WIDTH - LEFT - 12);

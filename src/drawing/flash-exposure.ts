@@ -62,7 +62,8 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
       [place, DIAL],
       [place, DIAL + (inside ? 8 : 5)],
     ]);
-    const text = part(2 ** n, style);
+    // A dial’s marks are whole, 1/1024 too.
+    const text = `1/${2 ** -n}`;
     const half = widthOf(text) / 2;
     if (place + half > end) continue;
     end = place - half - 5;

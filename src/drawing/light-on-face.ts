@@ -83,14 +83,15 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   key(on, [ABOVE, MIDDLE], round);
   arc(on, [ABOVE, MIDDLE], 58, 0, azimuth, [0, 1]);
   arc(on, [ABOVE, MIDDLE], 42, 0, turn, [0, 1]);
-  const put = (text: string, radius: number, [u, v]: Point): void =>
-    on.text(
-      ABOVE + u * radius,
-      MIDDLE + v * radius + 4,
-      text,
-      u > 0.2 ? 'start' : u < -0.2 ? 'end' : 'middle',
-    );
-  put(`key ${angle(azimuth, style)}`, OFF + 8, round);
+  // To the left the sheet ends: there the key's name stands over it or under it, and not beside it.
+  const [u, v] = round;
+  const left = u < -0.3;
+  on.text(
+    ABOVE + u * (left ? OFF : OFF + 8),
+    MIDDLE + v * (OFF + 8) + 4 + (left ? (v < 0 ? -14 : 14) : 0),
+    `key ${angle(azimuth, style)}`,
+    u > 0.2 ? 'start' : 'middle',
+  );
   on.text(4, 202, `nose ${angle(turn, style)}${hand(turn)}`);
 
   // From the side, in the upright plane through face and key.

@@ -185,7 +185,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
         ['beam', angleText(angle, style)],
         ['camera to child', on.length(D)],
         ['set depth', on.length(depth)],
-        ...Object.entries(formula.outputs).map(([key, { name }]) => [name, show(key as never)]),
+        ...Object.entries(formula.outputs).map(([key, { label }]) => [label, show(key as never)]),
       ],
     },
   };

@@ -14,8 +14,10 @@ export type Digits =
 
 /** A quantity the reader sets. `range`, `span`, `start`, `series` and a numeric `default` are in `unit`. */
 export interface QuantityInput {
-  /** The field's standard term; in kebab-case it is the id used by links, files and commands. */
+  /** The field's standard term; in kebab-case and small letters it is the id used by links, files and commands. */
   readonly name: string;
+  /** What readers see instead, where a name kept for its id reads oddly. */
+  readonly label?: string;
   /** The field's symbol. */
   readonly tex: string;
   readonly unit: Unit;
@@ -50,6 +52,7 @@ export interface QuantityInput {
 /** A choice the reader makes, by id; `choices` says what each id stands for in the computation. */
 export interface ChoiceInput<T = unknown> {
   readonly name: string;
+  readonly label?: string;
   readonly tex?: string;
   readonly choices: Readonly<Record<string, T>>;
   /** What the reader sees instead of the id. */
@@ -75,6 +78,7 @@ export type Input = QuantityInput | ChoiceInput;
 
 export interface Output {
   readonly name: string;
+  readonly label?: string;
   readonly tex?: string;
   /** A quantity's unit; words and yes-or-no have none. */
   readonly unit?: Unit;
@@ -215,7 +219,7 @@ export const defineFormula = <
   // The public face forgets the exact types: whoever takes any formula handles text and numbers by key.
   spec as unknown as Typed<I, O>;
 
-/** The id of an input or output: its name in kebab-case. */
+/** The id of an input or output: its name in kebab-case and small letters. */
 export const idOf = (named: { readonly name: string }): string =>
   named.name.toLowerCase().replaceAll(/[ ’]+/g, '-');
 

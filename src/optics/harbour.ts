@@ -24,3 +24,14 @@ export const startText = (id: string): string => {
     );
   return text;
 };
+
+/**
+ * Where the harbour set's lights stand that no calculator begins with, in metres.
+ * Throws: Error for an id the harbour set lacks.
+ * @example placeOfLight('rim-behind') // 1.1
+ */
+export const placeOfLight = (id: string): number => {
+  const found = harbourSet.lights.find((one) => one.id === id);
+  if (!found) throw new Error(`shared/tables/harbour-set.json places no light by ${id}.`);
+  return Number.parseFloat(found.value);
+};

@@ -48,7 +48,7 @@ export const compareCheck = (formula: Formula, value: CheckValue): Compared => {
       throw new Error(`${value.id}: ${formula.id} has no result “${id}”. It gives ${ids}.`);
     }
     const text = typeof printed === 'string' ? printed : printed.text;
-    const shared = { id, name: spelt(output.name), printed: text };
+    const shared = { id, name: spelt(output), printed: plural(text) };
     if (typeof result.value === 'number' || result.infinite) {
       const ours = result.infinite ? Infinity : Number(result.value);
       return { ...shared, ...numbers(printed, output, value, ours) };
@@ -135,6 +135,10 @@ const sameWord = (printed: string, shown: string, value: unknown): boolean => {
   return word === String(value).toLowerCase() || word === shown.toLowerCase();
 };
 
+/** Data have one word for the unit; readers have two stops. */
+const plural = (printed: string): string =>
+  /^[-−+]?1 stop$/.test(printed) ? printed : printed.replace(/ stop$/, ' stops');
+
 /** A value's inputs for a reader: choices by their word, quantities by name and number. */
 const inWords = (formula: Formula, given: CheckValue['given']): string =>
   Object.entries(given)
@@ -146,10 +150,12 @@ const inWords = (formula: Formula, given: CheckValue['given']): string =>
         .replace(/(\d) ?x ?(?=\d)/, '$1 × ')
         .replace(/(× [\d.]+)(?=[a-z])/, '$1 ')
         .replace(/^-/, '−')
+        .replace('cd/m2', 'cd/m²')
         .replaceAll(' ', '\u00a0');
       if (!input) return `${id} ${shown}`;
-      const name = spelt(input.name);
-      if (!isChoice(input)) return `${name} ${shown}`;
+      const name = spelt(input);
+      // “ISO 100” says by itself what it is.
+      if (!isChoice(input)) return shown.startsWith(`${name}\u00a0`) ? shown : `${name} ${shown}`;
       const label = input.labels?.[text] ?? shown;
       return input.name === 'format' || input.name === 'orientation' ? label : `${name} ${label}`;
     })

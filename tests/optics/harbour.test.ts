@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import harbourSet from '../../shared/tables/harbour-set.json' with { type: 'json' };
-import { start, startText } from '../../src/optics/harbour.ts';
+import { placeOfLight, start, startText } from '../../src/optics/harbour.ts';
 
 describe('the harbour set', () => {
   it('gives its value for an input as a number in the unit it is written in', () => {
@@ -18,5 +18,11 @@ describe('the harbour set', () => {
   it('names what it lacks, and what is no quantity', () => {
     expect(() => start('wand')).toThrow(/harbour-set\.json has no start for wand/);
     expect(() => start('orientation')).toThrow(/orientation is “portrait”, not a quantity/);
+  });
+
+  it('places the lights no calculator begins with', () => {
+    for (const { id, value } of harbourSet.lights)
+      expect(`${placeOfLight(id)} m`).toBe(value.replace(/\.?0+ m$/, ' m'));
+    expect(() => placeOfLight('moon')).toThrow(/places no light by moon/);
   });
 });

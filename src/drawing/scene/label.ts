@@ -93,7 +93,8 @@ export const placeLabels = (
           offer(put(x, y), 200 + Math.hypot(x + width / 2 - ax, y - ay));
     if (!best) continue;
     const [x, y] = best.place;
-    done.push({ ...label, x, y, box: boxAt(x, y, width) });
+    // What lies outside is pointed at from where it would come in.
+    done.push({ ...label, at: [ax, ay], x, y, box: boxAt(x, y, width) });
   }
   return done;
 };

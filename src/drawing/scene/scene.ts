@@ -50,7 +50,7 @@ export interface Camera {
   readonly tilt?: number;
 }
 
-/** A white or black card, seen edge on. */
+/** A round card, white or black. */
 export interface Card {
   readonly name: string;
   readonly at: Place;

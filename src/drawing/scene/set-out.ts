@@ -1,5 +1,5 @@
 import { camera as cameraSymbol, fromAbove, fromSide } from '../camera.ts';
-import type { Box } from '../clip.ts';
+import type { Box, Point } from '../clip.ts';
 import { WIDTH, type Pen } from '../pen.ts';
 import { axesIn, pointAt } from './beam.ts';
 import { extentOf } from './extent.ts';
@@ -46,6 +46,12 @@ const frameEdges = (
   });
 };
 
+/** A direction in a view, of length 1; along the sheet where it is seen end on. */
+const unit = ([x, y]: Point): Point => {
+  const length = Math.hypot(x, y);
+  return length > 1e-9 ? [x / length, y / length] : [1, 0];
+};
+
 /** What a light stands on, in the side view. */
 const stand = (on: Pen, view: View, { at, source }: Light, air: Box): void => {
   if (view.name === 'plan' || source === 'window' || at.height <= 0) return;
@@ -82,8 +88,29 @@ const drawIn = (on: Pen, view: View, scene: Scene): { labels: Label[]; things: B
   }
   for (const card of scene.cards ?? []) {
     const axes = axesIn(view, card.at, card.faces);
-    const ends = [-card.width / 2, card.width / 2].map((v) => view.onto(pointAt(axes, 0, v)));
-    on.line('object', ends, view.box);
+    const half = card.width / 2;
+    // Round, as far as it is turned towards the reader; edge on it is a line.
+    const round = half * Math.sqrt(Math.max(0, 1 - Math.hypot(...axes.along) ** 2));
+    const [along, across] = [unit(axes.along), axes.across];
+    if (round * view.scale < 0.5)
+      on.line(
+        'object',
+        [-half, half].map((v) => view.onto(pointAt(axes, 0, v))),
+        view.box,
+      );
+    else
+      on.ring(
+        'object',
+        Array.from({ length: 32 }, (_, i) => {
+          const [u, v] = [
+            round * Math.cos((i * Math.PI) / 16),
+            half * Math.sin((i * Math.PI) / 16),
+          ];
+          const [p, q] = axes.at;
+          return view.onto([p + u * along[0] + v * across[0], q + u * along[1] + v * across[1]]);
+        }),
+        view.box,
+      );
     labels.push({ text: card.name, at: view.at(card.at), clear: 4 });
   }
   if (scene.camera) {
@@ -100,7 +127,9 @@ const drawIn = (on: Pen, view: View, scene: Scene): { labels: Label[]; things: B
   }
   if (scene.backdrop) {
     const [x] = view.at({ aside: 0, behind: scene.backdrop.behind, height: 0 });
-    labels.push({ text: 'backdrop', at: [x, view.box[1] + 9], side: 'left', clear: 2 });
+    // Clear of the ceiling's line, where there is one.
+    const top = Math.max(view.box[1] + 9, scene.room ? air[1] + 12 : 0);
+    labels.push({ text: 'backdrop', at: [x, top], side: 'left', clear: 2 });
     things.push(...along([x, view.box[1]], [x, view.box[3]], view.box));
   }
   return {

@@ -44,7 +44,7 @@ export default defineFormula({
       means: 'what the room, the window and the modelling lamps put on the child, without flash',
     },
     metered: {
-      name: 'metered ev',
+      name: 'metered EV',
       tex: String.raw`\mathrm{EV}_{100}`,
       unit: 'EV',
       range: [-20, 30],

@@ -51,7 +51,7 @@ export default defineFormula({
   },
   outputs: {
     airy: {
-      name: 'airy diameter',
+      name: 'Airy diameter',
       tex: String.raw`\delta`,
       unit: 'µm',
       digits: 3,

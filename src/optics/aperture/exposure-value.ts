@@ -23,21 +23,21 @@ export default defineFormula({
   inputs: { N: fNumber, t: shutter, S: { ...iso, optional: true } },
   outputs: {
     ev: {
-      name: 'ev',
+      name: 'EV',
       tex: String.raw`\mathrm{EV}`,
       unit: 'EV',
       digits: { decimals: 1 },
       means: 'the setting on one scale of stops, as typed',
     },
     ev100: {
-      name: 'ev 100',
+      name: 'EV 100',
       tex: String.raw`\mathrm{EV}_{100}`,
       unit: 'EV',
       digits: { decimals: 1 },
       means: 'the light it is right for, as an EV at ISO 100',
     },
     marked: {
-      name: 'ev marked',
+      name: 'EV marked',
       unit: 'EV',
       digits: { decimals: 1 },
       means: 'the same setting with each mark taken at its exact value',

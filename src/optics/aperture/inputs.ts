@@ -45,7 +45,7 @@ export const shutter = {
 } as const satisfies QuantityInput;
 
 export const iso = {
-  name: 'iso',
+  name: 'ISO',
   tex: 'S',
   unit: 'ISO',
   range: [1, 1e7],

@@ -50,6 +50,7 @@ export default defineFormula({
     t: { ...shutter, optional: true },
     t01: {
       name: 'flash t01',
+      label: 'flash t0.1',
       tex: 't_{0.1}',
       unit: 's',
       range: [1e-7, 1],
@@ -60,6 +61,7 @@ export default defineFormula({
     },
     t05: {
       name: 'flash t05',
+      label: 'flash t0.5',
       tex: 't_{0.5}',
       unit: 's',
       range: [1e-7, 1],

@@ -14,7 +14,7 @@ interface Geometry {
   readonly gel: Stops;
 }
 
-/** Key's spill and the backdrop light's spot, both over the key's light on the face. */
+/** Key's spill and the background light's spot, both over the key's light on the face. */
 const lights = ({ key, b, light, power, gel }: Geometry): { spill: number; spot: number } => ({
   spill: (key / (key + b)) ** 2,
   spot: light === undefined || power === undefined ? 0 : 2 ** (power - gel) * (key / light) ** 2,
@@ -48,7 +48,7 @@ export default defineFormula({
       span: [0.3, 5],
       start: 2,
       optional: true,
-      means: 'from the backdrop light to the backdrop',
+      means: 'from the background light to the backdrop',
     },
     power: {
       name: 'light stops',
@@ -58,7 +58,7 @@ export default defineFormula({
       span: [-6, 6],
       start: 0,
       optional: true,
-      means: 'the backdrop light’s strength over the key’s, both metered from the same distance',
+      means: 'the background light’s strength over the key’s, both metered from the same distance',
     },
     gel: {
       name: 'gel loss',
@@ -68,7 +68,7 @@ export default defineFormula({
       span: [0, 6],
       start: 0.5,
       default: 0,
-      means: 'what a gel on the backdrop light takes',
+      means: 'what a gel on the background light takes',
     },
     rho: {
       name: 'reflectance',
@@ -85,6 +85,7 @@ export default defineFormula({
   outputs: {
     against: {
       name: 'against face',
+      label: 'against the face',
       tex: 'n',
       unit: 'stop',
       digits: { decimals: 2 },

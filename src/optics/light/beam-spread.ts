@@ -128,6 +128,7 @@ export default defineFormula({
     },
     edge: {
       name: 'edge stops',
+      label: 'edge under middle',
       unit: 'stop',
       digits: { decimals: 2 },
       means: 'how much weaker the beam is at that edge than in its middle, by its definition',

@@ -154,18 +154,21 @@ export default defineFormula({
     },
     error: {
       name: 'error',
+      label: 'point law’s error',
       unit: 'stop',
       digits: { decimals: 2 },
       means: 'how much more the inverse square law would promise',
     },
     percent: {
       name: 'distance 1 percent',
+      label: 'within 1 % from',
       unit: 'm',
       digits: { significant: 3 },
       means: 'beyond this the law is right within 1 %',
     },
     tenth: {
       name: 'distance tenth stop',
+      label: 'within 0.1 stop from',
       unit: 'm',
       digits: { significant: 3 },
       means: 'beyond this it is right within a tenth of a stop',

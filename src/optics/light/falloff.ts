@@ -124,6 +124,7 @@ export default defineFormula({
     },
     percent: {
       name: 'percent',
+      label: 'left at far',
       unit: '%',
       digits: { significant: 3 },
       means: 'what is left at the far point of the light at the near one',

@@ -81,7 +81,7 @@ export default defineFormula({
     },
     aim: {
       name: 'aim',
-      tex: 'x',
+      tex: 'a',
       unit: 'deg',
       range: [-89, 89],
       span: [-30, 80],
@@ -115,18 +115,21 @@ export default defineFormula({
   outputs: {
     after: {
       name: 'after',
+      label: 'after the turn',
       unit: 'stop',
       digits: { decimals: 2 },
       means: 'how much less the farther child gets with the light turned as given',
     },
     before: {
       name: 'before',
+      label: 'before the turn',
       unit: 'stop',
       digits: { decimals: 2 },
       means: 'how much less it gets with the light aimed at the nearer one',
     },
     turn: {
       name: 'turn',
+      label: 'turn that evens',
       tex: 'x',
       unit: 'deg',
       digits: { significant: 3 },
@@ -134,6 +137,7 @@ export default defineFormula({
     },
     bounce: {
       name: 'bounce',
+      label: 'bounce under direct',
       unit: 'stop',
       digits: { decimals: 1 },
       means: 'how far a light turned up to the ceiling falls under the straight one; an estimate',

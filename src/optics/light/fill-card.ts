@@ -61,6 +61,7 @@ export default defineFormula({
   outputs: {
     under: {
       name: 'under key',
+      label: 'under the key',
       unit: 'stop',
       digits: { decimals: 2 },
       means: 'how many stops the card’s light is under the key at the face',

@@ -157,7 +157,8 @@ export default defineFormula({
       means: 'the image’s size over the child’s: near subjects lose light in the camera',
     },
     S0: {
-      name: 'gn iso',
+      name: 'GN ISO',
+      label: 'guide number’s ISO',
       tex: 'S_G',
       unit: 'ISO',
       range: [1, 1e7],
@@ -166,7 +167,7 @@ export default defineFormula({
       means: 'the ISO the guide number is printed for',
     },
     Sm: {
-      name: 'metered iso',
+      name: 'metered ISO',
       tex: 'S_m',
       unit: 'ISO',
       range: [1, 1e7],
@@ -201,6 +202,7 @@ export default defineFormula({
     },
     marked: {
       name: 'marked',
+      label: 'nearest mark',
       unit: '1',
       digits: { fraction: true },
       means: 'the nearest mark of the power dial',
@@ -213,6 +215,7 @@ export default defineFormula({
     },
     inRange: {
       name: 'in range',
+      label: 'within its range',
       kind: 'yes-no',
       labels: {
         yes: 'yes',
@@ -222,6 +225,7 @@ export default defineFormula({
     },
     close: {
       name: 'too close',
+      label: 'bare and too close',
       kind: 'yes-no',
       labels: { yes: 'yes: diffuse it or move it back', no: 'no' },
       means: 'whether a bare flash is nearer than 1 m to the child (makers’ caution for infants)',
@@ -269,7 +273,6 @@ export default defineFormula({
       N: { value: N, unit: 'f/', digits: { significant: 3 } },
     }),
   },
-  symbols: [{ tex: 'S_G', means: 'the ISO of the guide number; 100 unless given' }],
   model:
     'The inverse square law in a guide number: one head, no light from the room, the flash meter’s flat disc towards the light. A modifier’s loss is taken off in stops. Joules on a label are never turned into exposure.',
   breaks:

@@ -116,12 +116,20 @@ export default defineFormula({
     },
     x: {
       name: 'x',
+      label: 'chromaticity',
       tex: 'x',
       unit: '1',
       digits: { decimals: 3 },
       means: 'the colour’s place in the CIE 1931 diagram, on the line of glowing bodies',
     },
-    y: { name: 'y', tex: 'y', unit: '1', digits: { decimals: 3 }, means: 'the same, upwards' },
+    y: {
+      name: 'y',
+      label: 'chromaticity',
+      tex: 'y',
+      unit: '1',
+      digits: { decimals: 3 },
+      means: 'the same, upwards',
+    },
   },
   compute(given) {
     const temperature = temperatureOf(given);

@@ -101,6 +101,7 @@ export default defineFormula({
   outputs: {
     forehead: {
       name: 'incidence forehead',
+      label: 'incidence, forehead',
       tex: 'i',
       unit: 'deg',
       digits: { significant: 3 },
@@ -108,36 +109,42 @@ export default defineFormula({
     },
     noseLeft: {
       name: 'incidence nose left',
+      label: 'incidence, nose left',
       unit: 'deg',
       digits: { significant: 3 },
       means: 'the same for the nose’s side at camera-left, taken 60° round from straight ahead',
     },
     noseRight: {
       name: 'incidence nose right',
+      label: 'incidence, nose right',
       unit: 'deg',
       digits: { significant: 3 },
       means: 'for its side at camera-right',
     },
     cheekLeft: {
       name: 'incidence cheek left',
+      label: 'incidence, cheek left',
       unit: 'deg',
       digits: { significant: 3 },
       means: 'for the cheek at camera-left, taken 45° round',
     },
     cheekRight: {
       name: 'incidence cheek right',
+      label: 'incidence, cheek right',
       unit: 'deg',
       digits: { significant: 3 },
       means: 'for the cheek at camera-right',
     },
     planes: {
       name: 'plane stops',
+      label: 'stops between planes',
       unit: 'stop',
       digits: { decimals: 2 },
       means: 'from the least lit of these planes to the most lit, the fill counted in',
     },
     side: {
       name: 'side',
+      label: 'lit side',
       kind: 'choice',
       labels: {
         short: 'short',
@@ -169,12 +176,14 @@ export default defineFormula({
     },
     catchX: {
       name: 'catchlight x',
+      label: 'catchlight across',
       unit: '1',
       digits: { decimals: 2 },
       means: 'where the key shines in the eye, in radii of the cornea; positive to camera-right',
     },
     catchY: {
       name: 'catchlight y',
+      label: 'catchlight up',
       unit: '1',
       digits: { decimals: 2 },
       means: 'the same upwards',

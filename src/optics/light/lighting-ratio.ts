@@ -95,12 +95,14 @@ export default defineFormula({
     },
     stops: {
       name: 'stops',
+      label: 'ratio in stops',
       unit: 'stop',
       digits: { decimals: 2 },
       means: 'the ratio in stops',
     },
     total: {
       name: 'total',
+      label: 'all lights on',
       tex: 'N',
       unit: 'f/',
       digits: { significant: 2 },

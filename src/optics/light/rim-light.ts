@@ -109,23 +109,32 @@ export default defineFormula({
   outputs: {
     over: {
       name: 'over key',
+      label: 'over the key',
       unit: 'stop',
       digits: { decimals: 2 },
       means: 'how much stronger the rim light is at the hair, flat disc towards each light',
     },
     back: {
       name: 'hits back',
+      label: 'reaches the back edge',
       kind: 'yes-no',
       means: 'whether the beam reaches the back edge of the set',
     },
-    mid: { name: 'hits mid', kind: 'yes-no', means: 'whether it reaches the child it is aimed at' },
+    mid: {
+      name: 'hits mid',
+      label: 'reaches the child',
+      kind: 'yes-no',
+      means: 'whether it reaches the child it is aimed at',
+    },
     fore: {
       name: 'hits fore',
+      label: 'reaches the front edge',
       kind: 'yes-no',
       means: 'whether it reaches the front edge of the set',
     },
     round: {
       name: 'behind angle',
+      label: 'angle behind',
       tex: String.raw`\gamma`,
       unit: 'deg',
       digits: { significant: 3 },
@@ -133,12 +142,14 @@ export default defineFormula({
     },
     inFrame: {
       name: 'in frame',
+      label: 'in the frame',
       kind: 'yes-no',
       labels: { yes: 'yes: the light stands in the picture', no: 'no' },
       means: 'whether the picture would show the light itself',
     },
     strikes: {
       name: 'strikes lens',
+      label: 'strikes the lens',
       kind: 'yes-no',
       labels: { yes: 'yes: flag it', no: 'no' },
       means: 'whether its beam reaches the lens, where it veils the picture',

@@ -75,6 +75,7 @@ export default defineFormula({
   outputs: {
     under: {
       name: 'under key',
+      label: 'under the key',
       unit: 'stop',
       digits: { decimals: 1 },
       means: 'how many stops the room’s light is under the key; an estimate',

@@ -153,12 +153,14 @@ export default defineFormula({
     },
     share: {
       name: 'face share',
+      label: 'share of the face',
       unit: '%',
       digits: { significant: 2 },
       means: 'the upright edge as a share of the face',
     },
     same: {
       name: 'same softness distance',
+      label: 'as soft from',
       tex: "D'",
       unit: 'm',
       digits: { significant: 3 },

@@ -7,8 +7,11 @@ import { sayInput } from './calculator.ts';
 export const fieldId = (plate: string, input: Input): string => `field-${plate}-${idOf(input)}`;
 
 /** A name as a label: its first letter large. */
-export const titleOf = (named: { readonly name: string }): string => {
-  const name = spelt(named.name);
+export const titleOf = (named: {
+  readonly name: string;
+  readonly label?: string | undefined;
+}): string => {
+  const name = spelt(named);
   return name.charAt(0).toUpperCase() + name.slice(1);
 };
 

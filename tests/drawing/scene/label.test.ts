@@ -25,10 +25,13 @@ it('moves off a thing that is drawn there', () => {
   expect(one && meet(one.box, thing)).toBe(false);
 });
 
-it('comes into the frame from wherever the thing is, with a line to it', () => {
+it('comes into the frame from wherever the thing is, and points no farther than its edge', () => {
   const [one] = placeLabels([{ text: 'background light', at: [900, -50] }], [], frame);
   expect(one && lies(one.box, frame)).toBe(true);
-  expect(one && leader(one)).toHaveLength(2);
+  expect(one?.at).toEqual([frame[2], frame[1]]);
+  const taken: Box[] = [[frame[2] - 120, frame[1], frame[2], frame[1] + 60]];
+  const [pushed] = placeLabels([{ text: 'background light', at: [900, -50] }], taken, frame);
+  expect(pushed && leader(pushed)?.[0]).toEqual([frame[2], frame[1]]);
 });
 
 it('never lays one over another or outside, however many crowd one place', () => {

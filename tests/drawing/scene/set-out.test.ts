@@ -79,6 +79,15 @@ describe('a set laid out', () => {
     expect(cloth.map((line) => Number((high(line) / scale).toFixed(2)))).toEqual([2.4, 2.7]);
   });
 
+  it('shows a card edge on as a line, and turned towards the reader as round', () => {
+    const { sheet, scale } = sheetFor({ ...harbour, lights: [] });
+    const rings = paths(sheet, 'object').filter((ring) => ring.length === 32);
+    // The card faces 9.5° off the line across, so from above it is edge on.
+    expect(rings).toHaveLength(1);
+    expect(high(rings[0] ?? []) / scale).toBeCloseTo(1, 2);
+    expect(wide(rings[0] ?? []) / scale).toBeCloseTo(0.6 / Math.hypot(0.6, 0.1), 2);
+  });
+
   it('opens a grid’s beam by what it spreads: 20 degrees, seen from above', () => {
     const scene: Scene = {
       lights: [
