@@ -46,7 +46,7 @@ const currency: ChoiceInput<string> = {
 
 interface Books {
   readonly fee: Money | undefined;
-  readonly order: Money | undefined;
+  readonly order: Money;
   readonly price: Money | undefined;
   readonly variable: Money;
   readonly tax: Ratio;
@@ -55,7 +55,7 @@ interface Books {
 
 /** What one sitting that takes place leaves towards the fixed cost. */
 const contribution = ({ fee, order, price, variable, tax, card }: Books): number => {
-  const paid = price ?? (fee ?? 0) + (order ?? 0);
+  const paid = price ?? (fee ?? 0) + order;
   return paid / (1 + tax) - paid * card - variable;
 };
 
@@ -86,8 +86,8 @@ export default defineFormula({
       name: 'average order',
       tex: 'p_o',
       start: 80,
-      optional: true,
-      means: 'what each orders on average',
+      default: 0,
+      means: 'what each orders on average, besides the fee',
     },
     price: {
       ...sum,
@@ -95,7 +95,7 @@ export default defineFormula({
       tex: 'p',
       start: 120,
       optional: true,
-      means: 'or both together',
+      means: 'or fee and order together',
     },
     variable: {
       ...sum,
@@ -176,7 +176,7 @@ export default defineFormula({
     },
     currency,
   },
-  ways: [{ groups: [['sitting-fee', 'average-order'], ['price']] }],
+  ways: [{ groups: [['sitting-fee'], ['price']] }],
   outputs: {
     sittings: {
       name: 'sittings',
@@ -235,9 +235,7 @@ export default defineFormula({
     },
     'price-alone': {
       compute: (given) => ({
-        sittings: Math.ceil(
-          given.fixed / (given.price ?? (given.fee ?? 0) + (given.order ?? 0)),
-        ) as Count,
+        sittings: Math.ceil(given.fixed / (given.price ?? (given.fee ?? 0) + given.order)) as Count,
       }),
       say: 'That takes the whole price towards the fixed cost. Each sitting costs something itself: take that off first.',
     },

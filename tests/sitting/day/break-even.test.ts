@@ -21,6 +21,8 @@ describe('break-even', () => {
       'fixed-cost=480, sitting-fee=40, average-order=80, variable-cost=30, no-shows=0.15';
     expect(value(books, line, 'bookings')).toBe(8);
     expect(() => run(books, `${line}, price=120`)).toThrow(/exactly one of/);
+    // Whatever else is left out counts nought.
+    expect(value(books, 'fixed-cost=480, sitting-fee=120, variable-cost=30', 'sittings')).toBe(6);
   });
 
   it('takes tax out of the price, and the card’s share of all of it', () => {
