@@ -106,7 +106,8 @@ export default defineFormula({
       tex: 'N',
       unit: 'f/',
       digits: { significant: 2 },
-      means: 'the f-number with all lights on',
+      means:
+        'the f-number with all lights on, as their discs add up; a dome towards the camera reads a key from the side lower, and has a constant of its own (320 to 340)',
     },
   },
   compute(given) {
