@@ -25,7 +25,8 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
 
   const most = Math.max(4, Number.isFinite(pays) ? pays * 1.6 : 8, come * 1.15);
   const left = (n: number): number => n * margin - fixed;
-  const [low, high] = [Math.min(-fixed, left(most), 0), Math.max(left(most), -fixed, 0)];
+  const nobody = left(0);
+  const [low, high] = [Math.min(nobody, left(most), 0), Math.max(left(most), nobody, 0)];
   const range = high - low || 1;
   const x = (n: number): number => LEFT + (n / most) * (WIDTH - LEFT - 24);
   const y = (value: number): number => TOP + ((high - value) / range) * TALL;
@@ -51,7 +52,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     on.text(x(n), TOP + TALL + 20, String(n), 'middle');
   }
   on.text(WIDTH - 8, TOP + TALL + 38, 'sittings', 'end');
-  on.text(LEFT, TOP + TALL + 38, `before anyone comes ${sum(-fixed)}`);
+  on.text(LEFT, TOP + TALL + 38, `before anyone comes ${sum(nobody)}`);
   if (Number.isFinite(pays))
     on.line('emphasis', [
       [x(pays), y(0) - 10],
@@ -74,7 +75,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     width: WIDTH,
     height: TOP + TALL + 50,
     marks: on.marks,
-    says: `What the day leaves over the number of sittings: ${sum(-fixed)} before anyone comes, ${show('margin')} more with each. ${Number.isFinite(pays) ? `It pays from ${show('sittings')} sittings on.` : 'It never pays.'}`,
+    says: `What the day leaves over the number of sittings: ${sum(nobody)} before anyone comes, ${show('margin')} more with each. ${Number.isFinite(pays) ? `It pays from ${show('sittings')} sittings on.` : 'It never pays.'}`,
     table: {
       head: ['sittings', 'left over'],
       rows: [0, Math.ceil(most / 3), Math.ceil((2 * most) / 3), Math.ceil(most)].map((n) => [

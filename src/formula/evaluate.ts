@@ -105,9 +105,10 @@ export const evaluateText = (
   // A sum may name its currency; then all are in it.
   const named = currencyOf(sums);
   if (named !== undefined) {
-    if (values['currency'] !== undefined && values['currency'] !== named)
+    const { currency } = values;
+    if (typeof currency === 'string' && currency !== named)
       throw new InputError(
-        `A sum is in ${named}, but the currency given is ${String(values['currency'])}. Write one of them.`,
+        `A sum is in ${named}, but the currency given is ${currency}. Write one of them.`,
         'currency',
       );
     values['currency'] = named;

@@ -49,7 +49,7 @@ const lines: Readonly<
   'stand-stability': ['F', ({ restoring = 0, overturning = 0, pull = 0 }) => Math.max(0, restoring - overturning) / pull],
   'platform-drop': ['v', ({ h = 0 }) => Math.sqrt(2 * 9.80665 * h)],
   'mains-load': ['I', ({ P = 0, U = 0 }) => P / U],
-  'recycle-budget': ['gap', ({ recycle = 0, interval = 0 }) => recycle - interval],
+  'recycle-budget': ['w', ({ recycle = 0, interval = 0 }) => Math.max(0, recycle - interval)],
   'break-even': ['n', ({ F = 0, M = 0 }) => (F === 0 ? 0 : Math.ceil(F / M - 1e-9))],
 }; // prettier-ignore
 
@@ -171,7 +171,9 @@ const shown: readonly (readonly [string, string, Readonly<Record<string, string>
     { restoring: '17.2 N·m', overturning: '0 N·m', pull: '0.90 m', F: '19.1 N' }],
   ['platform-drop', 'platform-height=0.45m', { h: '0.45 m', v: '2.97 m/s' }],
   ['mains-load', 'load=1000W; 500W, voltage=100V, rating=16A', { P: '1500 W', U: '100 V', I: '15.0 A' }],
-  ['recycle-budget', 'recycle-time=0.6s, frame-rate=20', { interval: '3.00 s', recycle: '0.600 s', gap: '−2.40 s' }],
+  ['recycle-budget', 'recycle-time=0.6s, frame-rate=20', { interval: '3.00 s', recycle: '0.600 s', w: '0 s' }],
+  // 0.6 − 60/120
+  ['recycle-budget', 'recycle-time=0.6s, frame-rate=120', { interval: '0.500 s', recycle: '0.600 s', w: '0.10 s' }],
   ['break-even', 'fixed-cost=480, price=120, variable-cost=30', { F: '480.00 EUR', M: '90.00 EUR', n: '6' }],
   ['break-even', 'fixed-cost=480, price=30, variable-cost=30', { F: '480.00 EUR', M: '0.00 EUR', n: '…' }],
 ]; // prettier-ignore

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { deg, m, type Length } from '../../../src/formula/quantities.ts';
+import { deg, m } from '../../../src/formula/quantities.ts';
 import { direction } from '../../../src/optics/light/direction.ts';
 import face from '../../../src/optics/light/light-on-face.ts';
 import softness, { solidAngle } from '../../../src/optics/light/softness.ts';
@@ -149,7 +149,7 @@ describe('softness', () => {
 
   it('another source is as soft where it looks as wide', () => {
     const line = 'source-width=0.9m, distance=1.2m, other-width=1.5m';
-    expectClose(value(softness, line, 'same-softness-distance'), 2 as Length);
+    expectClose(value(softness, line, 'same-softness-distance'), 2);
     expectClose(
       value(softness, 'source-width=1.5m, distance=2m', 'angle'),
       value(softness, 'source-width=0.9m, distance=1.2m', 'angle'),
