@@ -1,6 +1,6 @@
 import type { Given, Results } from '../formula/record.ts';
 import { showResult, type Style } from '../formula/show.ts';
-import formula from '../sitting/safety/stand-stability.ts';
+import formula, { momentsAbout } from '../sitting/safety/stand-stability.ts';
 import { arrow } from './arrow.ts';
 import type { Point } from './clip.ts';
 import { disc } from './disc.ts';
@@ -12,8 +12,8 @@ const [TOP, TALL] = [30, 150];
 
 /** The stand from above with the line it tips over, and from the side with the pull that tips it; to one scale. */
 export const draw = (given: Given, results: Results, style: Style = {}): Sheet => {
-  const { R, legs, boom, direction, place, ballast, pull, headHeight, head, modifier } =
-    given as unknown as Parameters<typeof formula.compute>[0];
+  const stand = given as unknown as Parameters<typeof formula.compute>[0];
+  const { R, legs, boom, direction, place, ballast, pull, headHeight, head, modifier } = stand;
   const on = pen(style);
   const show = (key: keyof typeof formula.outputs): string =>
     showResult(formula.outputs[key], results[key], style);
@@ -32,10 +32,9 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   on.area('ground', feet);
   on.ring('construction', feet);
   for (const foot of feet) on.line('object', [[cx, cy], foot]);
-  const facing = (k: number): number => Math.cos(direction - ((2 * k + 1) * Math.PI) / n);
-  const worst = Array.from({ length: n }, (_, k) => k).reduce((a, b) =>
-    facing(b) > facing(a) + 1e-9 ? b : a,
-  );
+  const worst = momentsAbout({ ...stand, legs: n }).edge;
+  // Seen from the side it goes over under the boom, or, with too much ballast far out, the other way.
+  const side = Math.cos(direction - ((2 * worst + 1) * Math.PI) / n) < -1e-9 ? -1 : 1;
   const edge = [feet[worst] ?? [cx, cy], feet[(worst + 1) % n] ?? [cx, cy]] as const;
   on.line('emphasis', edge);
   if (boom > 0) on.line('object', [[cx, cy], at(direction, boom)]);
@@ -54,10 +53,10 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     [sx + wide * scale, floor],
   ]);
   const apothem = R * Math.cos(Math.PI / n);
-  for (const foot of [-R, apothem])
+  for (const foot of [0 - R, apothem])
     on.line('object', [
       [sx, up(Math.min(0.45 * top, R))],
-      [sx + foot * scale, floor],
+      [sx + side * foot * scale, floor],
     ]);
   on.line('object', [
     [sx, floor],
@@ -79,10 +78,10 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
     on.area('figure', corners([x - 5, y - 5, x + 5, y + 5]));
   }
   on.line('emphasis', [
-    [sx + apothem * scale, floor - 8],
-    [sx + apothem * scale, floor + 6],
+    [sx + side * apothem * scale, floor - 8],
+    [sx + side * apothem * scale, floor + 6],
   ]);
-  if (pull !== undefined) arrow(on, 'emphasis', sx, up(pull), sx + 40, up(pull));
+  if (pull !== undefined) arrow(on, 'emphasis', sx, up(pull), sx + side * 40, up(pull));
   on.text(sx, TOP - 14, 'from the side', 'middle');
   on.text(8, floor + 24, 'it tips over the heavy line', 'start');
   if (pull !== undefined)

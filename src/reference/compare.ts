@@ -93,7 +93,9 @@ const numbers = (
   const unit = unitPrinted(text, output.unit ?? '1');
   // One digit more than was printed shows how the rounding fell; where many were printed it shows nothing new.
   const printedDecimals = decimalsOf(claim, unit);
-  const decimals = printedDecimals < 4 ? printedDecimals + 1 : printedDecimals;
+  // Sittings, legs and pixels come whole; where nothing finer was printed a tenth of one says nothing.
+  const whole = (unit === 'count' || unit === 'px') && printedDecimals === 0;
+  const decimals = printedDecimals < 4 && !whole ? printedDecimals + 1 : printedDecimals;
   if (claim.reciprocal) {
     const [theirs, own] = [1 / claim.value, 1 / ours];
     return {

@@ -113,7 +113,7 @@ export default defineFormula({
       span: [0, 30],
       start: 0,
       default: 0,
-      means: 'sales tax contained in the price, on top of the net: 20 % of 120 leaves 100',
+      means: 'sales tax contained in the price, on top of the net: 20 % of 120 leaves 100',
     },
     card: {
       name: 'card fee',

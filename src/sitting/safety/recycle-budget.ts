@@ -11,8 +11,8 @@ const perMinute = (text: string): number | undefined => {
 export default defineFormula({
   id: 'recycle-budget',
   title: 'Keeping up with the flash',
-  tex: String.raw`w = t_r - \frac{1}{\nu}`,
-  spoken: 'w equals t r minus one over nu',
+  tex: String.raw`w = \max \left( 0\,,\; t_r - \frac{1}{\nu} \right)`,
+  spoken: 'w equals the larger of nought and t r minus one over nu',
   inputs: {
     energy: {
       name: 'flash energy',
@@ -92,11 +92,11 @@ export default defineFormula({
     },
   },
   worked: {
-    tex: String.raw`t_r - \frac{1}{\nu} = \val{recycle} - \val{interval} = \val{gap}`,
-    values: ({ recycle, rate }) => ({
+    tex: String.raw`w = \max \left( 0\,,\; \val{recycle} - \val{interval} \right) = \val{w}`,
+    values: ({ recycle, rate }, { wait }) => ({
       recycle: { value: recycle, unit: 's', digits: { significant: 3 } },
       interval: { value: 1 / rate, unit: 's', digits: { significant: 3 } },
-      gap: { value: recycle - 1 / rate, unit: 's', digits: { significant: 3 } },
+      w: { value: wait, unit: 's', digits: { significant: 2 } },
     }),
   },
   symbols: [],

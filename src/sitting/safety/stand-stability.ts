@@ -37,6 +37,8 @@ interface Moments {
   readonly restoring: number;
   /** How far the ballast's weight acts inside the edge. */
   readonly arm: number;
+  /** Which edge it is: from this foot, counted from 0, to the next. */
+  readonly edge: number;
 }
 
 /**
@@ -59,6 +61,7 @@ export const momentsAbout = (stand: Stand): Moments => {
       overturning: Math.max(0, load) + Math.max(0, -counter),
       restoring: column * G * apothem + Math.max(0, -load) + Math.max(0, counter),
       arm,
+      edge: k,
     };
   });
   return edges.reduce((worst, edge) =>
@@ -178,7 +181,7 @@ export default defineFormula({
       tex: 'h_h',
       start: 2,
       means:
-        'how high the head is; it changes none of these numbers, and how far things fly if it falls',
+        'how high the head is; it changes none of these numbers, only how far it reaches when it falls',
     },
     modifierHeight: {
       ...height,
@@ -194,7 +197,8 @@ export default defineFormula({
       tex: 'F',
       unit: 'N',
       digits: { significant: 3 },
-      means: 'the level pull that just tips it over its worst edge; 10 N is the weight of 1 kg',
+      means:
+        'the level pull that just tips it over its worst edge; 10 N is the weight of about 1 kg',
     },
     overturning: {
       name: 'overturning',

@@ -4,7 +4,7 @@ import type { Sentence } from '../parts/calculator.ts';
 export const sentence: Sentence = (_given, results, show) =>
   results['sittings'] === Infinity
     ? [
-        { text: 'Each sitting costs more than it brings: the day ' },
+        { text: 'Each sitting brings no more than it costs: the day ' },
         { text: 'never pays', main: true },
         { text: '.' },
       ]
@@ -15,7 +15,7 @@ export const sentence: Sentence = (_given, results, show) =>
           main: true,
         },
         {
-          text: ` on: take ${show.result('bookings')} bookings. Each sitting leaves ${show.result('margin')}.${
+          text: ` on: take ${show.result('bookings')} ${results['bookings'] === 1 ? 'booking' : 'bookings'}. Each sitting leaves ${show.result('margin')}.${
             results['hourly'] === undefined
               ? ''
               : ` With the bookings you have, an hour’s work brings ${show.result('hourly')}.`

@@ -14,7 +14,7 @@ export const sentence: Sentence = (_given, results, show) => [
         ? ''
         : results['suffices'] === true
           ? ' The file has enough.'
-          : ' The file has fewer: hang it higher, farther off, or smaller.'
+          : ' The file has fewer: hang it farther off, or make it smaller.'
     }`,
   },
 ];

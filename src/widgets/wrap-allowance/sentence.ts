@@ -11,7 +11,7 @@ export const sentence: Sentence = (given, results, show) => [
         : ` (${show.result('pixelWidth')} by ${show.result('pixelHeight')})`
     }. Face and hands belong inside ${show.result('safeWidth')} by ${show.result('safeHeight')} of the front.${
       given['edge'] === 'wrapped'
-        ? ' What lies beyond the front goes round the edge and is not seen from before.'
+        ? ' What lies beyond the front goes round the edge, out of sight from the front.'
         : ''
     }`,
   },
