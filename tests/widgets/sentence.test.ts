@@ -237,6 +237,26 @@ const cases: readonly Case[] = [
     /^At f\/4 even a perfect lens draws a point as a disc \[5\.58 µm\] across\. The disc fills the circle of confusion at f\/21\.5\./,
   ],
   ['diffraction', { N: '' }, /^Without an f-number the disc is \[not given\]\./],
+  // 7 · 9.80665 · 0.25 / 0.9 = 19.07 N
+  [
+    'stand-stability',
+    { head: '0', modifier: '0', boom: '0', column: '7', ballast: '0' },
+    /it tips at \[19\.1 N\].*A number clears nothing for use/,
+  ],
+  ['stand-stability', { place: '2' }, /\[tips over by itself\]\. It is the ballast that turns it/],
+  // √(2 · 9.80665 · 1.32) = 5.09; √(2 · 9.80665 · 0.45) = 2.97
+  ['platform-drop', { h: '0.45', head: '0.87' }, /\[5\.09 m\/s\], a foot at 2\.97 m\/s\. Keep/],
+  // 660 W / 230 V = 2.87 A of 16 A
+  ['mains-load', { load: '300 W; 300 W; 60 W' }, /draw \[2\.87 A\]; one circuit has 13\.1 A left/],
+  // 0.6 − 60/120 = 0.1 s
+  ['recycle-budget', { rate: '120' }, /comes \[0\.10 s\] too soon/],
+  // 4 of 24 million pixels go: a sixth
+  ['print-size', { hidden: '0' }, /\[254 px\/in\]; .* take 4.000.000 px, 17 % of the file/],
+  ['viewing-distance', {}, /^From 65 cm the eye can use \[134 px\/in\]/],
+  // 40 + 2 · (2 + 1.5) = 47 cm
+  ['wrap-allowance', {}, /^The file is to be \[47\.0 cm by 57\.0 cm\]/],
+  // 480/90 = 5.33, so 6; 6/0.85 = 7.06, so 8
+  ['break-even', {}, /from \[6 sittings\] on: take 8 bookings\. Each sitting leaves 90\.00 EUR/],
 ];
 
 describe('the sentence of a plate', () => {
