@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { evaluateText } from '../src/formula/evaluate.ts';
+import { idOf } from '../src/formula/record.ts';
 import { formulas } from '../src/formulas.ts';
 import { LESSON } from '../src/site/front-matter.ts';
 import { readExercises, readLessons, readMarkdown, readTerms, textOf } from './support/content.ts';
@@ -137,9 +138,7 @@ describe.each(exercises)('$file', ({ data }) => {
     const formula = (await load()).default;
     const pairs = Object.entries(given).map(([id, text]): [string, string] => [id, text]);
     const ask = String(data['ask']);
-    const asksInput = Object.values(formula.inputs).some(
-      ({ name }) => name.replaceAll(' ', '-') === ask,
-    );
+    const asksInput = Object.values(formula.inputs).some((input) => idOf(input) === ask);
     if (asksInput) pairs.push([ask, '?']);
     const { results } = evaluateText(formula, pairs);
     expect(Object.keys(results)).toContain(ask);
