@@ -203,7 +203,7 @@ export default defineFormula({
         digits: { significant: 4 },
       },
       share: {
-        value: reach({ shape, w, h }, d) as Ratio,
+        value: reach({ shape, w, h }, d),
         unit: '1',
         digits: { significant: 3 },
       },

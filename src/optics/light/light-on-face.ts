@@ -198,7 +198,7 @@ export default defineFormula({
       ]),
     ) as Record<keyof typeof PLANES, number>;
     const lit = Object.values(cosines).map(
-      (cos) => Math.max(0, cos) + (fill === undefined ? 0 : 2 ** -fill),
+      (cos) => Math.max(0, cos) + (fill === undefined ? 0 : 2 ** (fill * -1)),
     );
     const incidence = (cos: number): Angle => Math.acos(Math.min(1, Math.max(-1, cos))) as Angle;
 
@@ -210,7 +210,7 @@ export default defineFormula({
     const [x, y, z] = direction(azimuth, elevation);
     // The cornea mirrors the key to the lens where its surface stands halfway between both.
     const half = Math.hypot(x, y, z + 1);
-    const facing = Math.sin(a) * Math.sin(-turn);
+    const facing = Math.sin(a) * -Math.sin(turn);
 
     return {
       forehead: incidence(cosines.forehead),

@@ -174,7 +174,7 @@ export default defineFormula({
         'The light stands in the child. Move it behind, aside or up, by 0.5 m or more.',
         'light-behind',
       );
-    const light: Point = [aside, height, -behind];
+    const light: Point = [aside, height, behind * -1];
     const hits = (point: Point): boolean => off(light, point) <= (angle / 2) * INSIDE;
     const away = D + behind;
     const v = imageDistance({ f, s: D });
@@ -183,7 +183,7 @@ export default defineFormula({
       Math.abs(x) <= ((side / 2) * away * INSIDE) / v;
     return {
       over: (power + (key === undefined ? 0 : 2 * Math.log2(key / reach))) as Stops,
-      back: hits([0, 0, -depth / 2]),
+      back: hits([0, 0, depth / -2]),
       mid: hits([0, 0, 0]),
       fore: hits([0, 0, depth / 2]),
       round: (behind === 0 && aside === 0
@@ -203,7 +203,7 @@ export default defineFormula({
     tex: String.raw`\gamma = \arctan\,\frac{\val{z}}{\val{x}} = \val{round}`,
     values: ({ behind, aside }, { round }) => ({
       z: { value: behind, unit: 'm', digits: { decimals: 2 } },
-      x: { value: Math.abs(aside) as Length, unit: 'm', digits: { decimals: 2 } },
+      x: { value: Math.abs(aside), unit: 'm', digits: { decimals: 2 } },
       round: { value: round, unit: 'deg', digits: { significant: 3 } },
     }),
   },

@@ -195,7 +195,7 @@ export default defineFormula({
       const [left, right] = edges(w, turn, D);
       return {
         // The width a source that faces the child would need to look as wide.
-        w: plain((2 * D * Math.tan((Math.atan(left) + Math.atan(right)) / 2)) as Length, 'm', 3),
+        w: plain(2 * D * Math.tan((Math.atan(left) + Math.atan(right)) / 2), 'm', 3),
         D: plain(D, 'm'),
         angle: { value: angle, unit: 'deg', digits: { significant: 3 } },
       };
