@@ -1,5 +1,5 @@
 import { InputError } from '../../formula/errors.ts';
-import type { Length, Quantity, Ratio, Stops } from '../../formula/quantities.ts';
+import type { Length, Quantity, Stops } from '../../formula/quantities.ts';
 import { defineFormula, type QuantityInput } from '../../formula/record.ts';
 import { start } from '../harbour.ts';
 

@@ -1,5 +1,5 @@
 import { InputError } from '../../formula/errors.ts';
-import type { Angle, Length, Stops } from '../../formula/quantities.ts';
+import type { Angle, Stops } from '../../formula/quantities.ts';
 import { defineFormula, type Given } from '../../formula/record.ts';
 import { start } from '../harbour.ts';
 import { format, framed, orientation } from '../lens/frame.ts';
