@@ -51,6 +51,17 @@ describe('prose', () => {
     expect(shown?.[2]).toBe('{"type":"text","value":" the"}');
     expect(shown?.[4]).toBe('{"type":"text","value":" and"}');
   });
+
+  it('keeps a symbol and the comma after it on one line', () => {
+    const symbol = { type: 'element', tagName: 'math', properties: {}, children: [] };
+    const children = [symbol, { type: 'text', value: ', in light' }];
+    const tree = { type: 'root', children: [{ type: 'element', tagName: 'p', children }] };
+    termsTogether()(tree as unknown as Root);
+    expect(tree.children[0]?.children.map((node) => JSON.stringify(node))).toEqual([
+      expect.stringMatching(/"together".*"math".*"value":","/),
+      '{"type":"text","value":" in light"}',
+    ]);
+  });
 });
 
 describe('the least script', () => {

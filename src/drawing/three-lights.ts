@@ -72,6 +72,9 @@ const place = (aside: number, behind: number, height: number): Place => ({
   height,
 });
 
+/** Towards the camera: a plain number, whose sign may be turned round. */
+const before = (length: number): number => -length;
+
 /** Where everything stands and what it is aimed at. */
 const placesOf = ({ backdrop, platform, camera, key, card, rim, glow }: ThreeLights) => {
   const [right, up, near] = direction(key.azimuth, key.elevation);
@@ -80,7 +83,11 @@ const placesOf = ({ backdrop, platform, camera, key, card, rim, glow }: ThreeLig
     face: place(0, 0, camera.height),
     hair: place(0, 0, hair),
     aim: place(glow.aim, backdrop.behind, glow.height),
-    key: place(key.distance * right, 0 - key.distance * near, camera.height + key.distance * up),
+    key: place(
+      key.distance * right,
+      before(key.distance * near),
+      camera.height + key.distance * up,
+    ),
     card: place((right < 0 ? 1 : -1) * card.distance, 0, camera.height),
     rim: place(rim.aside, rim.behind, hair + rim.height),
     glow: place(
@@ -102,14 +109,14 @@ export const sceneOf = (given: ThreeLights): Scene => {
     room: { front: back - room.length, back, half: room.width / 2, ceiling: room.ceiling },
     backdrop: { behind: backdrop.behind, half: backdrop.width / 2, top: backdrop.height },
     platform: {
-      front: 0 - platform.depth / 2,
+      front: before(platform.depth / 2),
       back: platform.depth / 2,
       half: 0.5,
       top: platform.height,
     },
     sitter: { kind: 'rabbit', seat: place(0, 0, platform.height) },
     camera: {
-      at: place(0, 0 - camera.distance, camera.height),
+      at: place(0, before(camera.distance), camera.height),
       across: 2 * Math.atan(across / 2 / v),
       up: 2 * Math.atan(up / 2 / v),
       upright: camera.orientation === 'portrait',
@@ -183,7 +190,7 @@ export const drawThreeLights = (given: ThreeLights, style: Style = {}): Sheet =>
   set.write();
 
   const x = (one: Place): number => set.plan?.at(one)[0] ?? 0;
-  const lens = place(0, 0 - camera.distance, camera.height);
+  const lens = place(0, before(camera.distance), camera.height);
   const y = (SPACE.plan?.[1] ?? 0) + 22;
   const behind = place(0, backdrop.behind, 0);
   chain(

@@ -1,11 +1,15 @@
 import type { ElementContent, Root, RootContent } from 'hast';
 import { visit } from 'unist-util-visit';
 
-const isTerm = (node: { readonly type: string } | undefined): boolean =>
-  node?.type === 'mdxJsxTextElement' && 'name' in node && node.name === 'Term';
+type Node = RootContent | ElementContent;
+
+/** A term, or a symbol set as maths: both are boxes to the line they stand in. */
+const isBox = (node: Node): boolean =>
+  (node.type === 'mdxJsxTextElement' && 'name' in node && node.name === 'Term') ||
+  (node.type === 'element' && node.tagName === 'math');
 
 /**
- * Keeps a term and the mark that follows it on one line. A term is a button, a box of its own to a line of text, and a
+ * Keeps a term or a symbol and the mark that follows it on one line. Each is a box of its own to a line of text, and a
  * comma after it could otherwise begin the next line.
  */
 export const termsTogether = () => (tree: Root) => {
@@ -13,7 +17,7 @@ export const termsTogether = () => (tree: Root) => {
     if (!parent || index === undefined || index === 0) return undefined;
     const term = parent.children[index - 1];
     const [mark] = /^[,.;:?!)’”]+/.exec(node.value) ?? [];
-    if (!term || !isTerm(term) || mark === undefined) return undefined;
+    if (!term || !isBox(term) || mark === undefined) return undefined;
     node.value = node.value.slice(mark.length);
     const together: ElementContent = {
       type: 'element',
