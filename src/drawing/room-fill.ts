@@ -6,8 +6,7 @@ import { fromOver } from './figure.ts';
 import { corners, pen, WIDTH } from './pen.ts';
 import { bar, scaleFor } from './scale.ts';
 import type { Sheet } from './sheet.ts';
-import { stopsAxis } from './stops-axis.ts';
-import { words } from './words.ts';
+import { underKey } from './under-key.ts';
 
 const [LEFT, TOP] = [16, 30];
 
@@ -58,19 +57,7 @@ export const draw = (given: Given, results: Results, style: Style = {}): Sheet =
   bar(on, LEFT, TOP + wide + 44, scale);
 
   const ruler = TOP + wide + 112;
-  const { at } = stopsAxis(on, ruler, [-under]);
-  on.line('object', [
-    [at(0), ruler - 12],
-    [at(0), ruler],
-  ]);
-  on.line('emphasis', [
-    [at(-under), ruler - 12],
-    [at(-under), ruler],
-  ]);
-  words(on, ruler - 34, [
-    [at(0), 'key'],
-    [at(-under), `room ${showResult(formula.outputs.under, -under, style)}`, 'emphasis'],
-  ]);
+  underKey(on, ruler, under, `room ${showResult(formula.outputs.under, -under, style)}`);
   return {
     width: WIDTH,
     height: ruler + 32,
