@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { filesUnder, root } from './support/files.ts';
@@ -115,4 +115,14 @@ it('runs every pure file under plain Node, with no page around it', () => {
   const script = `${list}\nawait Promise.all(Object.values((await import('./src/formulas.ts')).formulas).map((load) => load()));`;
   const options = { cwd: root, encoding: 'utf8', stdio: 'pipe' } as const;
   expect(execFileSync(process.execPath, ['--input-type=module', '-e', script], options)).toBe('');
+});
+
+it('says the order of the style layers wherever one is filled, since any sheet may come first on a page', () => {
+  const filling = filesUnder('src')
+    .filter((file) => /\.(astro|svelte|css)$/.test(file) && file !== 'src/styles/layers.css')
+    .filter((file) => /@layer \w+ \{/.test(readFileSync(join(root, file), 'utf8')));
+  expect(filling.length).toBeGreaterThan(4);
+  expect(
+    filling.filter((file) => !readFileSync(join(root, file), 'utf8').includes('layers.css')),
+  ).toEqual([]);
 });
