@@ -65,9 +65,6 @@ const figure = z.union([
   z.strictObject({ show: z.literal('table'), formula: id, given, down: series, across: series }),
 ]);
 
-const one = <T extends { [key: string]: unknown }>(things: readonly T[], key: keyof T): boolean =>
-  things.filter((thing) => thing[key] === true).length === 1;
-
 export const template = z.discriminatedUnion('kind', [
   z.strictObject({ ...common, ...asking, kind: z.literal('numeric') }),
   z.strictObject({ ...common, ...asking, kind: z.literal('reading'), figure }),
@@ -89,7 +86,10 @@ export const template = z.discriminatedUnion('kind', [
         z.strictObject({ text: sentence, wrong: z.boolean().default(false), feedback: sentence }),
       )
       .min(3)
-      .refine((all) => one(all, 'wrong'), 'Exactly one line has `wrong: true`.'),
+      .refine(
+        (all) => all.filter(({ wrong }) => wrong).length === 1,
+        'Exactly one line has `wrong: true`.',
+      ),
   }),
   z.strictObject({
     ...common,

@@ -34,7 +34,7 @@ describe('the bank', () => {
     const asked = bank.flatMap(({ template }) =>
       'ask' in template
         ? [
-            `${template.kind} ${template.formula} ${template.ask} ${template.turns.map(({ say: _say, credit: _credit, ...way }) => JSON.stringify(way)).join(' ')}`,
+            `${template.kind} ${template.formula} ${template.ask} ${template.turns.map((turn) => JSON.stringify({ ...turn, say: '', credit: 0 })).join(' ')}`,
           ]
         : [],
     );
