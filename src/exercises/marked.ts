@@ -106,8 +106,7 @@ export const marked = (
         : { credit: verdict.credit, verdict: { kind: 'design', held: verdict.held } };
     }
     case 'practical': {
-      if (typeof raw !== 'object' || Array.isArray(raw))
-        return unreadable('Write down every reading.');
+      if (!isParts(raw)) return unreadable('Write down every reading.');
       const gap = gapOf(raw, template, formulas(template.formula), stored);
       return gap.kind === 'unreadable'
         ? unreadable(Object.values(gap.troubles).join(' '))
