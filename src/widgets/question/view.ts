@@ -26,6 +26,8 @@ export interface Showing {
   readonly feedback: boolean;
   /** Called whenever the answer or the hints taken have changed. */
   readonly changed?: () => void;
+  /** Called with what came of an answer that could be read. */
+  readonly checked?: (marked: Marked) => void;
 }
 
 /** A question on the page. */
@@ -306,7 +308,7 @@ export const showQuestion = async (
   formulas: Formulas,
   showing: Showing,
 ): Promise<QuestionView> => {
-  const { id, style = {}, hints, feedback, changed = () => undefined } = showing;
+  const { id, style = {}, hints, feedback, changed = () => undefined, checked } = showing;
   const variant = variantOf(template, formulas, seed);
   const element = make('section', '', {
     class: 'question-sheet',
@@ -382,6 +384,7 @@ export const showQuestion = async (
     }
     // Every field was read just now, so that the text of each can be read as one of ours.
     const result = marked(template, seed, raw, formulas, { style, stored: true });
+    checked?.(result);
     if (!feedback) return result;
     say(make('p', verdictText(result)));
     if (result.verdict.kind === 'design')
