@@ -7,6 +7,8 @@ export type Drawn =
 
 const PLAIN = /^(-?\d+)(?:\.(\d+))?(?: ?([^\d\s].*))?$/;
 
+const known = new WeakMap<Drawn, readonly string[]>();
+
 /**
  * Every text that can be drawn, in order. Steps are counted in the last decimal written, so that no sum of decimals
  * ever shows its binary dust.
@@ -15,7 +17,14 @@ const PLAIN = /^(-?\d+)(?:\.(\d+))?(?: ?([^\d\s].*))?$/;
  * @example textsOf({ from: '0.6 m', to: '0.7 m', step: '0.05 m' }) // ['0.60 m', '0.65 m', '0.70 m']
  */
 export const textsOf = (drawn: Drawn): readonly string[] => {
-  if ('pick' in drawn) return drawn.pick;
+  const before = known.get(drawn);
+  if (before) return before;
+  const texts = 'pick' in drawn ? drawn.pick : stepped(drawn);
+  known.set(drawn, texts);
+  return texts;
+};
+
+const stepped = (drawn: Exclude<Drawn, { pick: readonly string[] }>): readonly string[] => {
   const parts = [drawn.from, drawn.to, drawn.step].map((text) => {
     const [, whole, decimals = '', unit = ''] = PLAIN.exec(text) ?? [];
     if (whole === undefined)

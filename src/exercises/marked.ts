@@ -40,11 +40,19 @@ const widened = (key: Key, tolerance: Tolerance): Key => {
   const middle = ([low, high]: readonly [number, number]): number =>
     'stops' in key.tolerance ? Math.sign(low) * Math.sqrt(low * high) : (low + high) / 2;
   return {
-    ...key,
+    asked: key.asked,
+    value: key.value,
     tolerance,
     span: spanOf(key.value, tolerance),
-    others: key.others.map((other) => ({ ...other, span: spanOf(middle(other.span), tolerance) })),
-    turns: key.turns.map((turn) => ({ ...turn, span: spanOf(turn.value, tolerance) })),
+    get others() {
+      return key.others.map((other) => ({
+        ...other,
+        span: spanOf(middle(other.span), tolerance),
+      }));
+    },
+    get turns() {
+      return key.turns.map((turn) => ({ ...turn, span: spanOf(turn.value, tolerance) }));
+    },
   };
 };
 

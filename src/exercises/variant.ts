@@ -1,12 +1,13 @@
 import { evaluateText, type Printed } from '../formula/evaluate.ts';
 import { parseQuantity } from '../formula/notation/quantity.ts';
 import type { Style } from '../formula/notation/write.ts';
-import { complete, readInput } from '../formula/read.ts';
-import { idOf, isChoice, type Digits, type Formula, type Value } from '../formula/record.ts';
+import { readInput } from '../formula/read.ts';
+import { idOf, isChoice, type Digits, type Formula } from '../formula/record.ts';
 import { sayInput } from '../formula/show.ts';
 import { dimensionOf, factorOf, type Unit } from '../formula/units.ts';
 import { drawAll } from './draw.ts';
 import { fill } from './fill.ts';
+import { numberOf, valuesOf } from './number-of.ts';
 import { shuffled, stream } from './random.ts';
 import { holds, spanOf, usualTolerance, type Span, type Tolerance } from './span.ts';
 import type { Asking, Givens, Template, Turn, Worked } from './template.ts';
@@ -175,11 +176,6 @@ const toleranceOf = ({ tolerance }: Asking, asked: Asked): Tolerance => {
   };
 };
 
-const numberOf = ({ value }: Printed, what: string): number => {
-  if (typeof value !== 'number') throw new Error(`${what} is no finite number.`);
-  return value;
-};
-
 /** Inputs whose choice an open question leaves to the student, with the other choice and what to call it. */
 const OPEN: Readonly<Record<string, readonly [choice: string, because: string]>> = {
   marks: ['exact', 'with the exact f-numbers behind the marks'],
@@ -200,29 +196,27 @@ export const keyOf = (variant: Variant<Extract<Template, Asking>>, formulas: For
   const asked = askedOf(formula, ask);
   const tolerance = toleranceOf(template, asked);
   const at = (worked: Partial<Worked>): number =>
-    numberOf(
-      workOut(formulas, { formula: id, given, result: ask, ...worked }),
-      `${template.id}, seed ${variant.seed}: ${worked.result ?? ask}`,
-    );
+    numberOf(formulas(worked.formula ?? id), worked.given ?? given, worked.result ?? ask);
 
   const value = at({});
   if (value === 0) throw new Error(`${template.id}, seed ${variant.seed}: the key is nought.`);
   const span = spanOf(value, tolerance);
-  const others = [
-    ...template.alsoRight.map((result) => ({
-      result,
-      because: `as ${result.replaceAll('-', ' ')}`,
-    })),
-    ...Object.values(formula.inputs).flatMap((input) => {
-      const open = OPEN[idOf(input)];
-      return open && isChoice(input) && given[idOf(input)] === undefined
-        ? [{ given: { ...given, [idOf(input)]: open[0] }, because: open[1] }]
-        : [];
-    }),
-  ].flatMap(({ because, ...worked }) => {
-    const other = spanOf(at(worked), tolerance);
-    return other[0] === span[0] ? [] : [{ span: other, because }];
-  });
+  const findOthers = (): Key['others'] =>
+    [
+      ...template.alsoRight.map((result) => ({
+        result,
+        because: `as ${result.replaceAll('-', ' ')}`,
+      })),
+      ...Object.values(formula.inputs).flatMap((input) => {
+        const open = OPEN[idOf(input)];
+        return open && isChoice(input) && given[idOf(input)] === undefined
+          ? [{ given: { ...given, [idOf(input)]: open[0] }, because: open[1] }]
+          : [];
+      }),
+    ].flatMap(({ because, ...worked }) => {
+      const other = spanOf(at(worked), tolerance);
+      return other[0] === span[0] ? [] : [{ span: other, because }];
+    });
 
   const slipped = (slip: string): number => {
     const found = formula.slips?.[slip];
@@ -230,12 +224,7 @@ export const keyOf = (variant: Variant<Extract<Template, Asking>>, formulas: For
       (one) => idOf(formula.outputs[one] as { name: string }) === ask,
     );
     if (!found || key === undefined) throw new Error(`${id} has no slip “${slip}” for ${ask}.`);
-    const values: Record<string, Value> = {};
-    for (const [name, input] of Object.entries(formula.inputs)) {
-      const text = given[idOf(input)];
-      if (text !== undefined) values[name] = readInput(input, text, { stored: true });
-    }
-    const result = found.compute(complete(formula, values))[key];
+    const result = found.compute(valuesOf(formula, given))[key];
     if (typeof result !== 'number') throw new Error(`The slip “${slip}” of ${id} gives no ${ask}.`);
     return result;
   };
@@ -257,19 +246,35 @@ export const keyOf = (variant: Variant<Extract<Template, Asking>>, formulas: For
       });
     throw new Error(`${template.id}: a turn says no way it is come by.`);
   };
-  const turns = template.turns.map((turn): TurnTaken => {
-    const wrong = leadsTo(turn);
-    if (
-      !Number.isFinite(wrong) ||
-      holds(span, wrong) ||
-      others.some((other) => holds(other.span, wrong))
-    )
-      throw new Error(
-        `${template.id}, seed ${variant.seed}: the wrong turn “${turn.say.slice(0, 40)}” leads to the key.`,
-      );
-    return { turn, value: wrong, span: spanOf(wrong, tolerance) };
-  });
-  return { asked, value, span, tolerance, others, turns };
+  const findTurns = (): Key['turns'] =>
+    template.turns.map((turn): TurnTaken => {
+      const wrong = leadsTo(turn);
+      if (
+        !Number.isFinite(wrong) ||
+        holds(span, wrong) ||
+        key.others.some((other) => holds(other.span, wrong))
+      )
+        throw new Error(
+          `${template.id}, seed ${variant.seed}: the wrong turn “${turn.say.slice(0, 40)}” leads to the key.`,
+        );
+      return { turn, value: wrong, span: spanOf(wrong, tolerance) };
+    });
+  let others: Key['others'] | undefined;
+  let turns: Key['turns'] | undefined;
+  // Most answers are right, and a class has thousands: the rest is worked out only for those that are not.
+  const key: Key = {
+    asked,
+    value,
+    span,
+    tolerance,
+    get others() {
+      return (others ??= findOthers());
+    },
+    get turns() {
+      return (turns ??= findTurns());
+    },
+  };
+  return key;
 };
 
 /** The factor from the answer’s own unit to SI, for texts about it. */
