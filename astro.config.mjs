@@ -15,8 +15,9 @@ const everyPlate = new RegExp(
     'src/formula/(?!solve|evaluate)',
     'src/widgets/parts/(?!ask|links|custom|read-link|handle)',
     'src/drawing/(pen|dimension|scale|clip|camera)',
-    'src/optics/(harbour|lens/(thin-lens|frame|inputs|measured-from)\\.ts)',
-    'shared/tables/(harbour|formats)',
+    // In the form that plates are sent: the reader’s own table fetches whole records.
+    'src/optics/(harbour|lens/(thin-lens|frame|inputs|measured-from))\\.ts\\?lean',
+    'shared/tables/(harbour|formats).*\\?lean',
   ].join('|'),
 );
 
