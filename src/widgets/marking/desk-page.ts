@@ -250,8 +250,8 @@ function begin(root: HTMLElement): void {
       'aria-label': 'One answer',
     });
     const student = students.find(({ work }) => work.alias === open?.alias);
-    const row = open && student?.rows[open.at];
-    if (!row || !student) {
+    const row = student?.rows[open?.at ?? -1];
+    if (!student || !row) {
       part.append(
         make(
           'p',
