@@ -37,12 +37,62 @@ const LOOSE = new Set([
 
 /** Single words that a lesson on portraits uses in one sense alone. */
 const PLAIN = new Set([
-  ...['acuity', 'alias', 'ambient', 'aperture', 'arcminute', 'backdrop', 'ballast', 'boom', 'breaker', 'capacitor'],
-  ...['catchlight', 'chromaticity', 'circuit', 'counterweight', 'crossbar', 'deflector', 'diagonal', 'diffraction'],
-  ...['diffuser', 'enlargement', 'f-number', 'fall-off', 'finder', 'gel', 'illuminance', 'inrush', 'ISO', 'joule'],
-  ...['kelvin', 'lux', 'magnification', 'mired', 'no-show', 'occluder', 'perspective', 'platform', 'reflectance'],
+  ...[
+    'acuity',
+    'alias',
+    'ambient',
+    'aperture',
+    'arcminute',
+    'backdrop',
+    'ballast',
+    'boom',
+    'breaker',
+    'capacitor',
+  ],
+  ...[
+    'catchlight',
+    'chromaticity',
+    'circuit',
+    'counterweight',
+    'crossbar',
+    'deflector',
+    'diagonal',
+    'diffraction',
+  ],
+  ...[
+    'diffuser',
+    'enlargement',
+    'f-number',
+    'fall-off',
+    'finder',
+    'gel',
+    'illuminance',
+    'inrush',
+    'ISO',
+    'joule',
+  ],
+  ...[
+    'kelvin',
+    'lux',
+    'magnification',
+    'mired',
+    'no-show',
+    'occluder',
+    'perspective',
+    'platform',
+    'reflectance',
+  ],
   ...['sandbag', 'sensor', 'shutter', 'softbox', 'spotter', 'stand-in', 'steradian', 'terminator'],
-  ...['transmission', 'umbrella', 'voltage', 'watt', 'wavelength', 'camera-left', 'camera-right', 'modifier'],
+  ...[
+    'transmission',
+    'umbrella',
+    'voltage',
+    'watt',
+    'wavelength',
+    'camera-left',
+    'camera-right',
+    'modifier',
+  ],
   ...['break-even', 'honeycomb', 'penumbra'],
 ]);
 
@@ -58,7 +108,10 @@ export const finderOf = (names: readonly string[]): RegExp =>
   new RegExp(
     String.raw`(?<![\w’-])(?:${names
       .map((name) =>
-        (CAPITALS.test(name) ? escaped(name) : escaped(name).replace(/^[A-Za-z]/, (a) => `[${a.toLowerCase()}${a.toUpperCase()}]`)).replaceAll(' ', String.raw`\s+`),
+        (CAPITALS.test(name)
+          ? escaped(name)
+          : escaped(name).replace(/^[A-Za-z]/, (a) => `[${a.toLowerCase()}${a.toUpperCase()}]`)
+        ).replaceAll(' ', String.raw`\s+`),
       )
       .toSorted((a, b) => b.length - a.length)
       .join('|')})(?:e?s)?(?![\w-])`,
