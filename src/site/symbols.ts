@@ -38,6 +38,7 @@ const UNITS: Readonly<Record<string, string | undefined>> = {
 export const symbolId = (tex: string): string =>
   `symbol-${tex
     .replaceAll(/\\(?:text|mathrm)\{([^{}]*)\}/g, '$1')
+    .replaceAll(/_\{([^{}]*)\}/g, '_$1')
     .replaceAll("'", '-prime')
     .replaceAll('/', '-over-')
     .replaceAll(/[^\w-]+/g, ' ')
@@ -47,7 +48,7 @@ export const symbolId = (tex: string): string =>
 /** Latin before Greek, by the letter, small before large. */
 const order = (tex: string): string => {
   const plain = tex.replaceAll(/\\(?:text|mathrm)\{([^{}]*)\}/g, '$1');
-  return `${plain.startsWith('\\') ? '~' : ''}${plain.replaceAll(/[\\{}_]/g, '')}`;
+  return `${/^\\(?!ell)/.test(plain) ? '1' : '0'}${plain.replaceAll(/[\\{}_]/g, '')}`;
 };
 
 /** Every symbol of every record, with what it stands for and the plates that use it so. */
