@@ -79,7 +79,10 @@ describe('the names in the records', () => {
     const records = await Promise.all(Object.values(formulas).map((load) => load()));
     const without = records.flatMap(({ default: { id, inputs, outputs } }) =>
       [...Object.values(inputs), ...Object.values(outputs)]
-        .filter((one) => one.kind !== 'yes-no' && termFor(names, id, one) === undefined)
+        .filter(
+          (one) =>
+            !('kind' in one && one.kind === 'yes-no') && termFor(names, id, one) === undefined,
+        )
         .map(({ name }) => name),
     );
     expect([...new Set(without)].filter((name) => !listed.has(name)).toSorted()).toEqual([]);

@@ -1,5 +1,4 @@
 import { spelt } from '../formula/notation/spelt.ts';
-import { isChoice } from '../formula/record.ts';
 import { plates, type PlateEntry } from './plates.ts';
 
 export interface SymbolUse {
@@ -57,7 +56,7 @@ export const symbols = async (): Promise<readonly SymbolEntry[]> => {
   for (const plate of await plates()) {
     const { inputs, outputs, symbols: further = [] } = plate.formula;
     const named = [...Object.values(inputs), ...Object.values(outputs)].map((one) => {
-      const unit = isChoice(one) || !('unit' in one) ? undefined : one.unit;
+      const unit = 'unit' in one ? one.unit : undefined;
       return {
         tex: one.tex,
         name: spelt(one),
