@@ -5,6 +5,7 @@ import { defineConfig } from 'astro/config';
 import { leanRecords } from './src/site/lean-records.ts';
 import { leastScript, stylesFirst } from './src/site/least-script.ts';
 import { rehypePlugins, remarkPlugins } from './src/site/markdown-plugins.ts';
+import { offlineCopy } from './src/site/offline/copy.ts';
 
 // Where the site will live. Both may stay unset: it then works at the root of any host.
 const base = process.env['SBN_BASE'] || '/';
@@ -52,7 +53,7 @@ export default defineConfig({
       },
     },
   },
-  integrations: [mdx(), svelte()],
+  integrations: [mdx(), svelte(), offlineCopy()],
   markdown: {
     syntaxHighlight: false,
     processor: unified({ remarkPlugins, rehypePlugins: rehypePlugins(base) }),
