@@ -1,15 +1,16 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import type { AstroIntegration } from 'astro';
-import { generateSW, getManifest, type ManifestTransform } from 'workbox-build';
+import { getManifest, injectManifest, type ManifestTransform } from 'workbox-build';
 
 /** Bytes of gzip that the copy for use without a signal may cost a reader. */
 export const LIMIT = 3_000_000;
 
-const SET_ASIDE = fileURLToPath(new URL('former.js', import.meta.url));
+const beside = (file: string): string => fileURLToPath(new URL(file, import.meta.url));
 
 /** What the copy is made of. Files under `_astro` never change under one name; all others are told apart by content. */
 const files = {
@@ -40,11 +41,11 @@ export interface Edition {
  * Writes the worker that keeps a built site on a reader's device: `sw.js`, its library beside it, and `edition.json`.
  *
  * @returns how much it is. Throws: Error where it is more than the limit, or a file could not be taken in.
- * @example await writeCopy('dist', '/')
+ * @example await writeCopy('dist')
  */
 export async function writeCopy(
   folder: string,
-  base: string,
+  limit = LIMIT,
 ): Promise<Edition & { readonly gzip: number }> {
   const glob = { ...files, globDirectory: folder };
   const listed = await getManifest({ ...glob, manifestTransforms: [addresses] });
@@ -57,10 +58,10 @@ export async function writeCopy(
       .byteLength,
   }));
   const gzip = sizes.reduce((sum, { size }) => sum + size, 0);
-  if (gzip > LIMIT) {
+  if (gzip > limit) {
     const largest = sizes.toSorted((a, b) => b.size - a.size).slice(0, 5);
     throw new Error(
-      `The offline copy is ${inMegabytes(gzip)} of gzip, and ${inMegabytes(LIMIT)} is the most it may be. ` +
+      `The offline copy is ${inMegabytes(gzip)} of gzip, and ${inMegabytes(limit)} is the most it may be. ` +
         `The largest files: ${largest.map(({ url, size }) => `${url} ${inMegabytes(size)}`).join(', ')}.`,
     );
   }
@@ -71,55 +72,54 @@ export async function writeCopy(
     bytes: listed.size,
   };
   writeFileSync(join(folder, 'edition.json'), `${JSON.stringify(edition)}\n`);
-  const { warnings: more } = await generateSW({
+  const worker = join(folder, 'sw.js');
+  const { warnings: more } = await injectManifest({
     ...glob,
     manifestTransforms: [addresses],
     additionalManifestEntries: [{ url: 'edition.json', revision: edition.edition }],
-    swDest: join(folder, 'sw.js'),
-    mode: 'production',
-    sourcemap: false,
-    cacheId: 'sbn',
-    // A first visit is kept at once; a newer edition waits until its reader asks for it.
-    clientsClaim: true,
-    skipWaiting: false,
-    // A plate's settings stand in the query and change nothing about the page.
-    ignoreURLParametersMatching: [/^/],
-    runtimeCaching: [
-      {
-        urlPattern: ({ request }) => request.mode === 'navigate',
-        handler: 'NetworkOnly',
-        options: { precacheFallback: { fallbackURL: '404.html' } },
-      },
-      {
-        urlPattern: ({ url }) => url.pathname.includes('/_astro/'),
-        handler: 'CacheFirst',
-        options: { cacheName: `sbn-former-${base}` },
-      },
-    ],
+    swSrc: beside('worker.js'),
+    swDest: worker,
+    injectionPoint: "Reflect.get(self, 'files')",
   });
   if (more.length > 0) throw new Error(`The offline copy is not whole: ${more.join(' ')}`);
-  const worker = join(folder, 'sw.js');
-  writeFileSync(worker, `${readFileSync(SET_ASIDE, 'utf8')}\n${readFileSync(worker, 'utf8')}`);
+  const library = workbox();
+  const name = `workbox-${hash(library)}.js`;
+  writeFileSync(join(folder, name), library);
+  writeFileSync(worker, readFileSync(worker, 'utf8').replace("'workbox.js'", `'${name}'`));
   return { ...edition, gzip };
 }
 
 /** Gives every build its copy for use without a signal, and says how large it is. */
-export const offlineCopy = (): AstroIntegration => {
-  let base = '/';
-  return {
-    name: 'offline-copy',
-    hooks: {
-      'astro:config:done': ({ config }) => {
-        base = config.base.replace(/\/*$/, '/');
-      },
-      'astro:build:done': async ({ dir, logger }) => {
-        const { edition, files, bytes, gzip } = await writeCopy(fileURLToPath(dir), base);
-        logger.info(
-          `edition ${edition}: ${files} files, ${inMegabytes(bytes)}, ${inMegabytes(gzip)} of gzip (limit ${inMegabytes(LIMIT)})`,
-        );
-      },
+export const offlineCopy = (): AstroIntegration => ({
+  name: 'offline-copy',
+  hooks: {
+    'astro:server:setup': ({ server }) => {
+      server.middlewares.use((request, response, next) => {
+        if (request.url?.endsWith('/sw.js') !== true) next();
+        else
+          response
+            .setHeader('Content-Type', 'text/javascript')
+            .end(readFileSync(beside('leave.js')));
+      });
     },
-  };
+    'astro:build:done': async ({ dir, logger }) => {
+      const { edition, files, bytes, gzip } = await writeCopy(fileURLToPath(dir));
+      logger.info(
+        `edition ${edition}: ${files} files, ${inMegabytes(bytes)}, ${inMegabytes(gzip)} of gzip (limit ${inMegabytes(LIMIT)})`,
+      );
+    },
+  },
+});
+
+/** The parts of Workbox that the worker uses, as it is published for browsers, each before those that need it. */
+const workbox = (): string => {
+  const { resolve } = createRequire(createRequire(import.meta.url).resolve('workbox-build'));
+  return ['core', 'routing', 'strategies', 'precaching']
+    .map((part) =>
+      join(dirname(resolve(`workbox-${part}/package.json`)), `build/workbox-${part}.prod.js`),
+    )
+    .map((file) => readFileSync(file, 'utf8').replace(/\n?\/\/# sourceMappingURL=.*/, ''))
+    .join('\n');
 };
 
 const hash = (text: string): string => createHash('sha256').update(text).digest('hex').slice(0, 12);

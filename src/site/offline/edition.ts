@@ -40,7 +40,7 @@ export const follow = (registration: ServiceWorkerRegistration): void => {
   }
   const use = (): void => {
     pressed = true;
-    if (registration.waiting) registration.waiting.postMessage({ type: 'SKIP_WAITING' });
+    if (registration.waiting) registration.waiting.postMessage('use it now');
     else anew();
   };
   const worker = registration.installing ?? registration.waiting;
