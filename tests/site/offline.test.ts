@@ -47,7 +47,7 @@ describe('the copy', () => {
     const worker = readFileSync(join(root, 'dist/sw.js'), 'utf8');
     expect(worker).not.toMatch(/sourceMappingURL|localhost/);
     // Below whatever base the site is put: no address begins at the root.
-    const urls = [...worker.matchAll(/"url": "([^"]*)"/g)].map(([, url]) => url ?? '');
+    const urls = [...worker.matchAll(/"url":"([^"]*)"/g)].map(([, url]) => url ?? '');
     expect(urls.map((url) => url.replace(/^\.\/$/, '')).toSorted()).toEqual(
       carried.map(addressOf).toSorted(),
     );
@@ -129,6 +129,10 @@ describe('without a signal, after one visit', () => {
 
     await plate.locator('[data-id="format"] select').selectOption('custom');
     await eventually(() => plate.locator('.field-custom input').first().isVisible()).toBe(true);
+    await plate.getByText('Ask the other way round').click();
+    await plate.getByLabel('of', { exact: true }).fill('30');
+    await plate.getByRole('button', { name: 'Work it out' }).click();
+    await eventually(() => plate.locator('[data-ask] + p').textContent()).toMatch(/\d/);
     await window.locator('[data-theme-switch]').click();
     await eventually(() => window.evaluate(() => document.documentElement.dataset['theme'])).toBe(
       'light',
