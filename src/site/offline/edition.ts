@@ -32,16 +32,23 @@ export const follow = (registration: ServiceWorkerRegistration): void => {
     workers.addEventListener('controllerchange', () => {
       if (pressed) anew();
       else
-        say('This page is of an older edition. Read it anew when you are ready.', [
-          'Read it anew',
-          anew,
-        ]);
+        say(
+          'This page is of an older edition: read it anew when you are ready.',
+          ['Read it anew', anew],
+          ['Later', quiet],
+        );
     });
   }
   const use = (): void => {
+    const ask = (): void => {
+      if (registration.waiting) registration.waiting.postMessage('use it now');
+      else anew();
+    };
     pressed = true;
-    if (registration.waiting) registration.waiting.postMessage('use it now');
-    else anew();
+    say('Changing over …');
+    ask();
+    // Chromium lets the first asking lie where the worker in use was at something just then.
+    setInterval(ask, 1000);
   };
   const worker = registration.installing ?? registration.waiting;
   const ready = (): void => {

@@ -9,8 +9,11 @@
  */
 const worker = /** @type {Leaving} */ (/** @type {unknown} */ (self));
 
+const takeOver = () => void worker.skipWaiting();
+// Chromium lets the first asking lie where the worker in use was at something just then.
 addEventListener('install', () => {
-  void worker.skipWaiting();
+  takeOver();
+  setInterval(takeOver, 1000);
 });
 addEventListener('activate', () => {
   void worker.registration
