@@ -3,8 +3,9 @@ import mdx from '@astrojs/mdx';
 import svelte from '@astrojs/svelte';
 import { defineConfig } from 'astro/config';
 import { leanRecords } from './src/site/lean-records.ts';
-import { leastScript } from './src/site/least-script.ts';
+import { leastScript, stylesFirst } from './src/site/least-script.ts';
 import { rehypePlugins, remarkPlugins } from './src/site/markdown-plugins.ts';
+import { offlineCopy } from './src/site/offline/copy.ts';
 
 // Where the site will live. Both may stay unset: it then works at the root of any host.
 const base = process.env['SBN_BASE'] || '/';
@@ -43,6 +44,7 @@ export default defineConfig({
         output: {
           codeSplitting: {
             groups: [
+              stylesFirst,
               { name: 'plate', test: everyPlate },
               { name: 'kept', test: /src\/site\/(kept|storage)\.ts/ },
             ],
@@ -51,7 +53,7 @@ export default defineConfig({
       },
     },
   },
-  integrations: [mdx(), svelte()],
+  integrations: [mdx(), svelte(), offlineCopy()],
   markdown: {
     syntaxHighlight: false,
     processor: unified({ remarkPlugins, rehypePlugins: rehypePlugins(base) }),
