@@ -1,7 +1,7 @@
 import { startsOf } from '../../formula/starts.ts';
 import { kitOf, type Kit } from '../../sitting/kit.ts';
 import { sayInput } from './calculator.ts';
-import { button, make, one } from './dom.ts';
+import { all, button, make, one } from './dom.ts';
 import { startsWith } from './kit-starts.ts';
 import type { LivePlate } from './live.ts';
 import { PlateState } from './plate-state.ts';
@@ -23,7 +23,10 @@ const sayKit = ({ state }: LivePlate, took: readonly string[]): string => {
   const said = new Map(
     took.flatMap((key) => {
       const input = formula.inputs[key];
-      return input ? [[input.name, sayInput(input, state.starts[key], state.style)] as const] : [];
+      if (!input) return [];
+      const text = sayInput(input, state.starts[key], state.style);
+      // Of a format its sides say enough.
+      return [[input.name, input.name === 'format' ? text.replace(/^.*, /, '') : text] as const];
     }),
   );
   // Sides that are known together are said together: your room 4.20 × 3.10 × 2.40 m.
@@ -63,6 +66,28 @@ const offer = ({ section }: LivePlate, { lenses }: Kit): void => {
         button(String(focal), { 'data-put': String(focal / 1000), 'aria-label': `${focal} mm` }),
       ),
   );
+};
+
+/**
+ * Holds the size of what the kit's numbers may make larger or smaller, so that nothing under it moves while they come
+ * in; let go once the reader changes something. The style sheet has kept a line more for the result.
+ */
+const hold = (section: HTMLElement): void => {
+  const parts = all(section, '.drawing svg, .result, .plate-formula');
+  for (const part of parts) {
+    const { style } = part;
+    const size = `${part.getBoundingClientRect().height}px`;
+    if (part.matches('.result')) Object.assign(style, { minBlockSize: size, paddingBlockEnd: '0' });
+    else style.blockSize = size;
+  }
+  const free = (): void => {
+    for (const { style } of parts) {
+      style.removeProperty('block-size');
+      style.removeProperty('min-block-size');
+    }
+  };
+  section.addEventListener('input', free, { once: true });
+  addEventListener('resize', free, { once: true });
 };
 
 /**
@@ -123,6 +148,7 @@ export const begin = (plate: LivePlate, text: string, linked: boolean): void => 
   if (kit.system) state.adopt({ ...state.style, system: kit.system });
   if (linked) say('Shows the link’s numbers, not your kit’s.', 'With the kit');
   else {
+    hold(section);
     for (const key of took) if (!typed.includes(key)) state.put(key, starts[key]);
     sayUse();
   }
