@@ -12,7 +12,7 @@ export const LENGTHS = ['room-length', 'room-width', 'ceiling', 'backdrop-width'
 export type LengthId = (typeof LENGTHS)[number];
 
 /** Apertures a plate is set to by hand; a meter's readings are not among them. */
-export const APERTURES = ['f-number', 'second-f-number', 'third-f-number', 'wanted-f-number'] as const; // prettier-ignore
+export const APERTURES = ['f-number', 'wanted-f-number'] as const;
 
 /** Every input a kit may begin. */
 export const BEGINS: readonly string[] = ['format', 'focal-length', ...APERTURES, ...LENGTHS];

@@ -153,9 +153,7 @@ export class PlateState {
     const before = this.style;
     const other = system !== before.system;
     if (!other && decimal === before.decimal) return false;
-    const values = Object.entries(this.#read).filter(
-      ([key]) => !this.#troubles[key] && (other || key in this.#held),
-    );
+    const values = Object.entries({ ...(other && this.#read), ...this.#held });
     this.style = { ...before, system, decimal };
     for (const [key, value] of values) this.#write(key, value);
     this.#refresh();
