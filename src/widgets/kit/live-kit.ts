@@ -17,12 +17,11 @@ const NOTHING = 'No kit is kept in this browser.';
 
 /** Brings the kit’s page to life: its fields are its state, and nothing is kept until its reader asks. */
 export const bringKit = (section: HTMLElement, shelf: Shelf): void => {
-  const one = <E extends HTMLElement = HTMLElement>(selector: string): E | null =>
-    section.querySelector<E>(selector);
+  const one = (selector: string): HTMLElement | null => section.querySelector(selector);
   const rows = one('[data-lenses]');
-  const model = one<HTMLTemplateElement>('template');
-  const list = one<HTMLSelectElement>('[data-kit="format"]');
-  const size = one<HTMLInputElement>('[data-kit="size"]');
+  const model = section.querySelector('template');
+  const list = section.querySelector<HTMLSelectElement>('[data-kit="format"]');
+  const size = section.querySelector<HTMLInputElement>('[data-kit="size"]');
   if (!rows || !model || !list || !size) return;
 
   // Where the reader's country writes a decimal comma, so does the page.
@@ -36,9 +35,10 @@ export const bringKit = (section: HTMLElement, shelf: Shelf): void => {
   const lensRows = (): HTMLElement[] => [...rows.querySelectorAll<HTMLElement>('[data-lens]')];
   const cell = (row: ParentNode, name: string): HTMLInputElement | null =>
     row.querySelector(`[data-cell="${name}"]`);
-  const inputOf = (id: LengthId): HTMLInputElement | null => one(`[data-kit="${id}"]`);
+  const inputOf = (id: LengthId): HTMLInputElement | null =>
+    section.querySelector(`[data-kit="${id}"]`);
   const system = (): KitTexts['system'] => {
-    const chosen = one<HTMLInputElement>('[name="kit-system"]:checked')?.value;
+    const chosen = section.querySelector<HTMLInputElement>('[name="kit-system"]:checked')?.value;
     return chosen === 'metric' || chosen === 'imperial' ? chosen : '';
   };
   const collect = (): KitTexts => ({
@@ -98,7 +98,7 @@ export const bringKit = (section: HTMLElement, shelf: Shelf): void => {
         .querySelector('[data-do="remove"]')
         ?.setAttribute('aria-label', `Remove ${name ? `the ${name} mm lens` : `lens ${i + 1}`}`);
     });
-    const add = one<HTMLButtonElement>('[data-do="add"]');
+    const add = section.querySelector<HTMLButtonElement>('[data-do="add"]');
     if (add) add.disabled = lensRows().length >= MOST_LENSES;
   };
 
@@ -135,7 +135,9 @@ export const bringKit = (section: HTMLElement, shelf: Shelf): void => {
       const exact = kit?.[id];
       if (exact !== undefined) held.set(id, exact);
     }
-    const chosen = one<HTMLInputElement>(`[name="kit-system"][value="${texts.system}"]`);
+    const chosen = section.querySelector<HTMLInputElement>(
+      `[name="kit-system"][value="${texts.system}"]`,
+    );
     if (chosen) chosen.checked = true;
     before = system();
     show();

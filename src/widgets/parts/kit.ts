@@ -117,11 +117,9 @@ export const begin = (plate: LivePlate, text: string, linked: boolean): void => 
   const usual = [...(one(section, '[data-id="focal-length"] .field-presets')?.children ?? [])];
 
   const say = (words: string, act?: string): void => {
-    line.replaceChildren(
-      `${words} `,
-      change,
-      ...(act ? [' · ', button(act, { class: 'tool', 'data-kit': act })] : []),
-    );
+    const ways = make('span', '', { class: 'needs-script' });
+    ways.append(change, ...(act ? [' · ', button(act, { 'data-kit': act })] : []));
+    line.replaceChildren(`${words} `, ways);
   };
   const sayUse = (): void => {
     if (took.length === 0) {
