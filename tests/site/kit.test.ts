@@ -426,6 +426,9 @@ describe('how numbers are written over a page', () => {
     await kept('plates/framing-distance/', kit, async (tab) => {
       await reads(number(tab, 'framing-distance'), '7′ 3″');
       await reads(line(tab, 'framing-distance'), /^Your kit has no number for this plate/);
+      await tab.goto(addressOf(page('plates/perspective/')));
+      // Of no number on this plate is one in a kit, but it has lengths: 0.10 m is 31.496 eighths of an inch.
+      await reads(plate(tab, 'perspective').locator('.result'), /an equal thing 3⅞″ behind it/);
     });
   });
 

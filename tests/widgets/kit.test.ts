@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { compute } from '../../src/formula/compute.ts';
-import { complete } from '../../src/formula/read.ts';
+import { complete, writeInput } from '../../src/formula/read.ts';
 import { idOf, isChoice } from '../../src/formula/record.ts';
 import { startsOf } from '../../src/formula/starts.ts';
 import { factorOf } from '../../src/formula/units.ts';
@@ -108,12 +108,23 @@ describe('what a plate starts from', () => {
   it('leaves alone what a meter reads, what a plate compares with, and what it begins without', () => {
     expect(sets('lighting-ratio', mine)).toEqual({});
     expect(sets('f-stop', mine)).toEqual({ 'focal-length': 56 });
-    expect(sets('equivalence', mine)).not.toHaveProperty('to-format');
     for (const [, { formula }] of calculators) {
       const own = startsOf(formula);
       const { took } = startsWith(formula, mine);
       expect(took.filter((key) => own[key] === undefined)).toEqual([]);
     }
+  });
+
+  it('does not compare a format with itself', () => {
+    const { inputs } = formula('equivalence');
+    const to = (kit: Kit): string => {
+      const { starts } = startsWith(formula('equivalence'), kit);
+      const [key, input] =
+        Object.entries(inputs).find(([, one]) => idOf(one) === 'to-format') ?? [];
+      return key && input ? writeInput(input, starts[key]) : '';
+    };
+    expect(to(mine)).toBe('36x24');
+    expect(to({ ...mine, format: '17.3x13' })).toBe('23.6x15.8');
   });
 
   it('gives a value that cannot be used way to the start, and says so', () => {

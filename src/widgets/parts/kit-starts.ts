@@ -1,6 +1,6 @@
 import { compute } from '../../formula/compute.ts';
 import { InputError } from '../../formula/errors.ts';
-import { complete, readInput } from '../../formula/read.ts';
+import { complete, readInput, writeInput } from '../../formula/read.ts';
 import { idOf, type Formula, type Given, type Input } from '../../formula/record.ts';
 import { startsOf } from '../../formula/starts.ts';
 import { APERTURES, LENGTHS, type Kit } from '../../sitting/kit.ts';
@@ -61,7 +61,8 @@ const textFor = (kit: Kit, input: Input): string | undefined => {
  * What a plate starts from for the owner of a kit.
  *
  * Model: the record's starts, and in their place what the kit has for them; an input the page begins without stays
- * empty. A value the record refuses gives way to the start, and so does the whole kit where the set cannot be computed.
+ * empty. Where a plate translates into the kit’s own format, it translates into the harbour set’s instead. A value the
+ * record refuses gives way to the start, and so does the whole kit where the set cannot be computed.
  * @example startsWith(framingDistance, kit).took // ['format', 'f']
  */
 export const startsWith = (formula: Formula, kit: Kit): KitStarts => {
@@ -82,6 +83,17 @@ export const startsWith = (formula: Formula, kit: Kit): KitStarts => {
       );
     }
   }
+  // A format compared with itself says nothing: the harbour set's stands in for one of the two.
+  const [one, other] = ['format', 'to-format'].map((id) =>
+    Object.keys(formula.inputs).find((key) => idOf(formula.inputs[key] as Input) === id),
+  );
+  if (
+    one &&
+    other &&
+    writeInput(formula.inputs[one] as Input, starts[one]) ===
+      writeInput(formula.inputs[other] as Input, starts[other])
+  )
+    starts[other] = own[one];
   try {
     compute(formula, complete(formula, onlyInPlay(formula, starts)));
     return { starts, took, gaveWay: gaveWay.join(' ') };

@@ -100,12 +100,18 @@ const hold = (section: HTMLElement): void => {
 export const begin = (plate: LivePlate, text: string, linked: boolean): void => {
   const { state, section } = plate;
   const { formula } = state.calculator;
+  const kit = kitIn(text);
   const line = one(section, '.kit-line');
-  if (!line) return;
+  if (!line) {
+    // No number of this plate is in a kit, but the units are.
+    if (!kit?.system) return;
+    hold(section);
+    if (state.adopt({ ...state.style, system: kit.system })) plate.show();
+    return;
+  }
   const change = make('a', 'Change the kit', {
     href: `${import.meta.env.BASE_URL.replace(/\/?$/, '/')}kit/`,
   });
-  const kit = kitIn(text);
   if (!kit) {
     // Said once on a page, where a reader meets it first.
     if (line === one(document.body, '.kit-line'))
