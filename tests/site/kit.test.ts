@@ -258,6 +258,15 @@ describe('plates of a reader with a kit', () => {
     });
   });
 
+  it('translate into another format than the one that is owned', async () => {
+    await kept('plates/equivalence/', mine, async (tab) => {
+      // Diagonals: 43.267/28.401 = 1.5234; 90 mm · 1.5234 = 137.1 mm
+      await reads(number(tab, 'equivalence'), '137 mm');
+      const to = plate(tab, 'equivalence').locator('[data-id="to-format"] select');
+      await expect.poll(() => to.inputValue()).toBe('36x24');
+    });
+  });
+
   it('offer the lenses that are owned, and set one at a press', async () => {
     await kept('plates/framing-distance/', mine, async (tab) => {
       const presets = plate(tab, 'framing-distance').locator('[data-id="focal-length"] [data-put]');

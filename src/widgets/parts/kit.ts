@@ -153,7 +153,8 @@ export const begin = (plate: LivePlate, text: string, linked: boolean): void => 
   if (linked) say('Shows the link’s numbers, not your kit’s.', 'With the kit');
   else {
     hold(section);
-    for (const key of took) if (!typed.includes(key)) state.put(key, starts[key]);
+    for (const key of Object.keys(formula.inputs))
+      if (starts[key] !== own[key] && !typed.includes(key)) state.put(key, starts[key]);
     sayUse();
   }
   offer(plate, kit);
