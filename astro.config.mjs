@@ -14,7 +14,7 @@ const site = process.env['SBN_SITE'];
 const everyPlate = new RegExp(
   [
     'src/formula/(?!solve|evaluate)',
-    'src/widgets/parts/(?!ask|links|custom|read-link|handle)',
+    'src/widgets/parts/(?!ask|links|custom|read-link|handle|kit)',
     'src/drawing/(pen|dimension|scale|clip|camera)',
     'src/optics/(harbour|lens/(thin-lens|frame|inputs|measured-from)\\.ts)',
     'shared/tables/(harbour|formats)',
