@@ -45,6 +45,8 @@ export default defineConfig({
           codeSplitting: {
             groups: [
               { name: 'plate', test: everyPlate },
+              // Fetched together, or every plate would have to say what the one needs of the other.
+              { name: 'links', test: /src\/widgets\/parts\/(links|read-link)\.ts/ },
               { name: 'kept', test: /src\/site\/(kept|storage)\.ts/ },
             ],
           },

@@ -27,8 +27,8 @@ const QUIET = 500;
 const PATIENCE = 100;
 /** From here on columns have a fixed width, since measuring every cell for the widest would hold the page up. */
 const MANY = 1500;
-/** Lines in one body of a large table: what is laid out stays laid out. */
-const BODY = 40;
+/** Cells in one body of a large table, about: what nobody looks at is not laid out, body by body. */
+const BODY = 400;
 const BASE = import.meta.env.BASE_URL.replace(/\/?$/, '/');
 
 const plateOf = (formula: Formula, query: string): string =>
@@ -142,12 +142,14 @@ const wake = async (section: HTMLElement): Promise<void> => {
     const table = document.createElement('table');
     table.setAttribute('aria-describedby', 'own-notes');
     plant(table, headOf(request, state.style));
+    const columns = request.spec.across.length * request.show.length;
+    const bodyLines = Math.max(1, Math.round(BODY / columns));
     if (many) {
       const [side, rest] = widest(request, state);
       table.className = 'many';
-      const columns = all<HTMLTableColElement>(table, 'col');
-      columns.forEach((column, i) => (column.style.inlineSize = `${(i === 0 ? side : rest) + 2}ch`)); // prettier-ignore
-      table.style.inlineSize = `${side + 2 + (rest + 2) * (columns.length - 1)}ch`;
+      table.style.setProperty('--side', `${side + 2}ch`);
+      table.style.setProperty('--cell', `${rest + 2}ch`);
+      table.style.setProperty('--columns', String(columns));
     }
     const made: Line[] = [];
     const refusals = new Map<string, number>();
@@ -164,18 +166,25 @@ const wake = async (section: HTMLElement): Promise<void> => {
     };
     let done = 0;
     function* cellByCell(): Generator<boolean, void> {
-      let body: HTMLTableSectionElement | undefined;
-      const step = request.show.length;
+      let body = document.createElement('tbody');
+      const close = (): void => {
+        // Until it is looked at, a body is as tall as its lines would be.
+        if (many) body.style.setProperty('--lines', String(body.rows.length));
+        table.append(body);
+        body = document.createElement('tbody');
+      };
       for (const line of linesOf(request, state.style)) {
-        done += step;
+        done += request.show.length;
         if (line) {
-          if (!body || body.rows.length >= BODY) body = table.createTBody();
           body.append(rowOf(line));
           made.push(line);
           for (const why of line.refusals) refusals.set(why, (refusals.get(why) ?? 0) + 1);
         }
-        yield line !== undefined && placed;
+        const full = many && body.rows.length >= bodyLines;
+        if (full) close();
+        yield full && placed;
       }
+      if (body.rows.length > 0) close();
     }
     const going = (): boolean => {
       if (mine !== turn) return false;
