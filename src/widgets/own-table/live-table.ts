@@ -11,6 +11,7 @@ import { formulaOf } from './link.ts';
 import { linesOf, type Line } from './lines.ts';
 import { OwnState, type Request, type Side } from './own-state.ts';
 import { inSlices } from './pace.ts';
+import { paperOf } from './paper.ts';
 import { el, plant } from './tree.ts';
 import { notesOf, titleOf } from './words.ts';
 
@@ -130,6 +131,10 @@ const wake = async (section: HTMLElement): Promise<void> => {
     if (sources) sources.hidden = state.formula.sources.length === 0;
   };
 
+  /** The lines of the table that was built before, which no script has worked out yet. */
+  const linesNow = (request: Request): readonly Line[] =>
+    [...linesOf(request, state.style)].filter((line) => line !== undefined);
+
   let turn = 0;
   /** What the table on the page, or the one under way, was asked for. */
   let standing = '';
@@ -147,8 +152,9 @@ const wake = async (section: HTMLElement): Promise<void> => {
     if (many) {
       const [side, rest] = widest(request, state);
       table.className = 'many';
-      table.style.setProperty('--side', `${side + 2}ch`);
-      table.style.setProperty('--cell', `${rest + 2}ch`);
+      // In ems, since a ch of the headings' bold is another than that of the cells.
+      table.style.setProperty('--side', `${0.56 * side + 1.5}em`);
+      table.style.setProperty('--cell', `${0.56 * rest + 1.5}em`);
       table.style.setProperty('--columns', String(columns));
     }
     const made: Line[] = [];
@@ -314,7 +320,7 @@ const wake = async (section: HTMLElement): Promise<void> => {
             say('A field has to be put right first: it says so beside it.');
             return;
           }
-          const ready = lines.length > 0 ? lines : [...linesOf(request, state.style)].filter((line) => line !== undefined); // prettier-ignore
+          const ready = lines.length > 0 ? lines : linesNow(request); // prettier-ignore
           void takeAway(
             act,
             { state, request, lines: ready, title: titleOf(request) },
@@ -336,8 +342,18 @@ const wake = async (section: HTMLElement): Promise<void> => {
     return request && { address: (line, column) => addressOf(request, line, column) };
   });
   addEventListener('beforeprint', () => {
+    const request = shown;
+    if (request) {
+      const sheets = paperOf(headOf(request, state.style), lines.length > 0 ? lines : linesNow(request)); // prettier-ignore
+      one(section, '[data-paper]')?.replaceChildren(...sheets);
+      section.toggleAttribute('data-on-paper', sheets.length > 0);
+    }
     const date = one(section, '[data-date]');
     setText(date, `Worked out on ${new Intl.DateTimeFormat(undefined, { dateStyle: 'long' }).format()}.`); // prettier-ignore
+  });
+  addEventListener('afterprint', () => {
+    one(section, '[data-paper]')?.replaceChildren();
+    section.removeAttribute('data-on-paper');
   });
   render();
   section.dataset['live'] = '';
