@@ -12,8 +12,8 @@ import { linesOf, type Line } from './lines.ts';
 import { OwnState, type Request, type Side } from './own-state.ts';
 import { inSlices } from './pace.ts';
 import { paperOf } from './paper.ts';
-import { el, plant } from './tree.ts';
-import { notesOf, titleOf } from './words.ts';
+import { plant } from './tree.ts';
+import { notesOf, notesTree, titleOf } from './words.ts';
 
 /** What the parts that are fetched when pressed are told. */
 export interface Shown {
@@ -121,10 +121,7 @@ const wake = async (section: HTMLElement): Promise<void> => {
       ...(why.length > 0 ? [['Where a dash stands', why.join(' ')] as const] : []),
       ...notesOf(state, request),
     ];
-    plant(
-      list,
-      notes.map(([name, text]) => el('p', {}, el('b', {}, `${name}:`), ` ${text}`)),
-    );
+    plant(list, notesTree(notes));
     for (const source of all(section, '[data-source]'))
       source.hidden = !state.formula.sources.includes(source.dataset['source'] ?? '');
     const sources = one(section, '[data-sources]');
