@@ -16,8 +16,9 @@ const everyPlate = new RegExp(
     'src/formula/(?!solve|evaluate)',
     'src/widgets/parts/(?!ask|links|custom|read-link|handle|kit)',
     'src/drawing/(pen|dimension|scale|clip|camera)',
-    'src/optics/(harbour|lens/(thin-lens|frame|inputs|measured-from)\\.ts)',
-    'shared/tables/(harbour|formats)',
+    // In the form that plates are sent: the reader’s own table fetches whole records.
+    'src/optics/(harbour|lens/(thin-lens|frame|inputs|measured-from))\\.ts\\?lean',
+    'shared/tables/(harbour|formats).*\\?lean',
   ].join('|'),
 );
 
@@ -46,6 +47,8 @@ export default defineConfig({
             groups: [
               stylesFirst,
               { name: 'plate', test: everyPlate },
+              // Fetched together, or every plate would have to say what the one needs of the other.
+              { name: 'links', test: /src\/widgets\/parts\/(links|read-link)\.ts/ },
               { name: 'kept', test: /src\/site\/(kept|storage)\.ts/ },
             ],
           },
