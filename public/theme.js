@@ -1,11 +1,12 @@
-// Runs before the first paint: the reader's theme, and a mark that scripts work.
-// Reading only; what the reader chooses is written by the storage module.
-(function () {
+// Before the first paint: the theme chosen, the kit as it is kept, and a mark that scripts work.
+(() => {
   const root = document.documentElement;
   root.setAttribute('data-script', '');
   try {
-    const kept = JSON.parse(localStorage.getItem('sbn:theme:v1') ?? 'null');
-    if (kept === 'light' || kept === 'dark') root.setAttribute('data-theme', kept);
+    const kit = localStorage.getItem('sbn:kit:v1');
+    if (kit) root.setAttribute('data-kit', kit);
+    const theme = JSON.parse(localStorage.getItem('sbn:theme:v1') ?? 'null');
+    if (theme === 'light' || theme === 'dark') root.setAttribute('data-theme', theme);
   } catch {
     // Storage refused or damaged: the system's theme stands.
   }

@@ -35,6 +35,10 @@ export const bringGrid = (frame: HTMLElement, grid: () => Grid | undefined): voi
     ].filter((one) => one !== undefined);
     marked = found;
     for (const one of found) one.classList.add('at');
+    // The columns of a large table are no boxes: a band is painted where the cell's would be.
+    if (!table.classList.contains('many')) return;
+    const [box, around] = [cell.getBoundingClientRect(), table.getBoundingClientRect()];
+    table.style.setProperty('--at', `${box.left - around.left}px`);
   };
 
   /** Makes a cell the link it stands for, and hands the link on. */

@@ -1,6 +1,7 @@
 import { idOf, type Formula, type Value } from '../../formula/record.ts';
 import { onlyInPlay } from '../../formula/in-play.ts';
-import { startsOf } from '../../formula/starts.ts';
+import { rivalsOf, startsOf } from '../../formula/starts.ts';
+import { writeQuery } from '../../formula/query.ts';
 import { readQuery } from '../parts/read-link.ts';
 import { canRun, readSeries, textsOfLink, valuesOf, type Series } from './axis.ts';
 import { writeInput } from '../../formula/read.ts';
@@ -113,6 +114,12 @@ const read = (
   // The rest is a plate's own query; for a side one of its values stands in it.
   const rest = new URLSearchParams(query);
   for (const name of ['formula', 'down', 'across', 'show']) rest.delete(name);
+  const running = [down, across].map((one) => one && idOf(formula.inputs[one.key] ?? { name: '' }));
+  const rivals = running.flatMap((id) => (id ? rivalsOf(formula, id) : []));
+  // A link that says only what runs leaves the rest as the table begins.
+  if (inputs.every(([, input]) => running.includes(idOf(input)) || !rest.has(idOf(input))))
+    for (const [id, text] of new URLSearchParams(writeQuery(formula, startsOf(formula))))
+      if (!rivals.includes(id)) rest.append(id, text);
   for (const one of [down, across]) {
     const input = one && formula.inputs[one.key];
     if (!one || !input) continue;

@@ -11,8 +11,9 @@ import { formulaOf } from './link.ts';
 import { linesOf, type Line } from './lines.ts';
 import { OwnState, type Request, type Side } from './own-state.ts';
 import { inSlices } from './pace.ts';
-import { el, plant } from './tree.ts';
-import { notesOf, titleOf } from './words.ts';
+import { paperOf } from './paper.ts';
+import { plant } from './tree.ts';
+import { notesOf, notesTree, titleOf } from './words.ts';
 
 /** What the parts that are fetched when pressed are told. */
 export interface Shown {
@@ -27,8 +28,8 @@ const QUIET = 500;
 const PATIENCE = 100;
 /** From here on columns have a fixed width, since measuring every cell for the widest would hold the page up. */
 const MANY = 1500;
-/** Lines in one body of a large table: what is laid out stays laid out. */
-const BODY = 40;
+/** Cells in one body of a large table, about: what nobody looks at is not laid out, body by body. */
+const BODY = 400;
 const BASE = import.meta.env.BASE_URL.replace(/\/?$/, '/');
 
 const plateOf = (formula: Formula, query: string): string =>
@@ -120,15 +121,16 @@ const wake = async (section: HTMLElement): Promise<void> => {
       ...(why.length > 0 ? [['Where a dash stands', why.join(' ')] as const] : []),
       ...notesOf(state, request),
     ];
-    plant(
-      list,
-      notes.map(([name, text]) => el('p', {}, el('b', {}, `${name}:`), ` ${text}`)),
-    );
+    plant(list, notesTree(notes));
     for (const source of all(section, '[data-source]'))
       source.hidden = !state.formula.sources.includes(source.dataset['source'] ?? '');
     const sources = one(section, '[data-sources]');
     if (sources) sources.hidden = state.formula.sources.length === 0;
   };
+
+  /** The lines of the table that was built before, which no script has worked out yet. */
+  const linesNow = (request: Request): readonly Line[] =>
+    [...linesOf(request, state.style)].filter((line) => line !== undefined);
 
   let turn = 0;
   /** What the table on the page, or the one under way, was asked for. */
@@ -142,12 +144,15 @@ const wake = async (section: HTMLElement): Promise<void> => {
     const table = document.createElement('table');
     table.setAttribute('aria-describedby', 'own-notes');
     plant(table, headOf(request, state.style));
+    const columns = request.spec.across.length * request.show.length;
+    const bodyLines = Math.max(1, Math.round(BODY / columns));
     if (many) {
       const [side, rest] = widest(request, state);
       table.className = 'many';
-      const columns = all<HTMLTableColElement>(table, 'col');
-      columns.forEach((column, i) => (column.style.inlineSize = `${(i === 0 ? side : rest) + 2}ch`)); // prettier-ignore
-      table.style.inlineSize = `${side + 2 + (rest + 2) * (columns.length - 1)}ch`;
+      // In ems, since a ch of the headings' bold is another than that of the cells.
+      table.style.setProperty('--side', `${0.56 * side + 1.5}em`);
+      table.style.setProperty('--cell', `${0.56 * rest + 1.5}em`);
+      table.style.setProperty('--columns', String(columns));
     }
     const made: Line[] = [];
     const refusals = new Map<string, number>();
@@ -164,18 +169,25 @@ const wake = async (section: HTMLElement): Promise<void> => {
     };
     let done = 0;
     function* cellByCell(): Generator<boolean, void> {
-      let body: HTMLTableSectionElement | undefined;
-      const step = request.show.length;
+      let body = document.createElement('tbody');
+      const close = (): void => {
+        // Until it is looked at, a body is as tall as its lines would be.
+        if (many) body.style.setProperty('--lines', String(body.rows.length));
+        table.append(body);
+        body = document.createElement('tbody');
+      };
       for (const line of linesOf(request, state.style)) {
-        done += step;
+        done += request.show.length;
         if (line) {
-          if (!body || body.rows.length >= BODY) body = table.createTBody();
           body.append(rowOf(line));
           made.push(line);
           for (const why of line.refusals) refusals.set(why, (refusals.get(why) ?? 0) + 1);
         }
-        yield line !== undefined && placed;
+        const full = many && body.rows.length >= bodyLines;
+        if (full) close();
+        yield full && placed;
       }
+      if (body.rows.length > 0) close();
     }
     const going = (): boolean => {
       if (mine !== turn) return false;
@@ -305,7 +317,7 @@ const wake = async (section: HTMLElement): Promise<void> => {
             say('A field has to be put right first: it says so beside it.');
             return;
           }
-          const ready = lines.length > 0 ? lines : [...linesOf(request, state.style)].filter((line) => line !== undefined); // prettier-ignore
+          const ready = lines.length > 0 ? lines : linesNow(request); // prettier-ignore
           void takeAway(
             act,
             { state, request, lines: ready, title: titleOf(request) },
@@ -327,8 +339,18 @@ const wake = async (section: HTMLElement): Promise<void> => {
     return request && { address: (line, column) => addressOf(request, line, column) };
   });
   addEventListener('beforeprint', () => {
+    const request = shown;
+    if (request) {
+      const sheets = paperOf(headOf(request, state.style), lines.length > 0 ? lines : linesNow(request)); // prettier-ignore
+      one(section, '[data-paper]')?.replaceChildren(...sheets);
+      section.toggleAttribute('data-on-paper', sheets.length > 0);
+    }
     const date = one(section, '[data-date]');
     setText(date, `Worked out on ${new Intl.DateTimeFormat(undefined, { dateStyle: 'long' }).format()}.`); // prettier-ignore
+  });
+  addEventListener('afterprint', () => {
+    one(section, '[data-paper]')?.replaceChildren();
+    section.removeAttribute('data-on-paper');
   });
   render();
   section.dataset['live'] = '';

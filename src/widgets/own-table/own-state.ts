@@ -150,6 +150,8 @@ export class OwnState {
     this.notice = '';
     if (key === RESULTS) {
       this.across = undefined;
+      // Whoever asks for several sees several.
+      if (this.show.length < 2) this.show = Object.keys(this.formula.outputs).slice(0, 6);
       return;
     }
     const before = this.axis(side);
@@ -236,10 +238,10 @@ export class OwnState {
         ...this.style,
         decimal: reading.includes('.') === (mark === 'comma') ? 'comma' : 'point',
       };
-    // Its canonical text may have a point where the reader writes a comma.
-    parts[Math.max(at, 0)] = ` ${mark === 'comma' ? reading.replace('.', ',') : reading}`;
-    const si = readInput(single(input), reading, { stored: true });
-    this.#read(side, { ...axis, texts: { ...axis.texts, [part]: parts.join(';').trim() } }, si, part); // prettier-ignore
+    // Four decimals have one reading only, whichever the mark.
+    const plain = reading.replace(/\.\d{3}(?!\d)/, (digits) => `${digits}0`);
+    parts[Math.max(at, 0)] = ` ${mark === 'comma' ? plain.replace('.', ',') : plain}`;
+    this.#read(side, { ...axis, texts: { ...axis.texts, [part]: parts.join(';').trim() } });
   }
 
   /** Metric or imperial: every field that can be read is written anew. */
@@ -388,7 +390,7 @@ export class OwnState {
   }
 
   /** Reads the fields of a side anew. */
-  #read(side: Side, axis: Axis, chosen?: Value, at?: Part): void {
+  #read(side: Side, axis: Axis): void {
     const input = this.input(axis.key);
     const texts = axis.how === 'list' ? { list: axis.texts.list ?? '' } : axis.texts;
     const held: Partial<Record<Part, number>> = {};
@@ -397,7 +399,6 @@ export class OwnState {
       for (const part of SPAN)
         if (axis.texts[part] === axis.written[part] && !axis.troubles[part])
           held[part] = series[part];
-    if (at && at !== 'list' && typeof chosen === 'number') held[at] = chosen;
     const read = readSeries(input, texts, {
       stored: false,
       held,

@@ -23,13 +23,6 @@ const save = (text: string, name: string): void => {
   }, 10_000);
 };
 
-const print = (): void => {
-  const root = document.documentElement;
-  root.dataset['print'] = 'own-table';
-  addEventListener('afterprint', () => delete root.dataset['print'], { once: true });
-  window.print();
-};
-
 /**
  * The table leaves the page: as a link, on paper, as a file.
  * @returns what to say of it
@@ -43,7 +36,7 @@ export const takeAway = async (act: string, shown: Shown, address: string): Prom
     return `Saved: ${much}, ${act === 'comma' ? 'commas between cells and decimal points' : 'semicolons between cells and decimal commas'}.`; // prettier-ignore
   }
   if (act === 'print') {
-    print();
+    window.print();
     return '';
   }
   try {

@@ -7,6 +7,7 @@ import { sayInput, showResult } from '../../formula/show.ts';
 import type { Unit } from '../../formula/units.ts';
 import type { Cell, Step } from '../../tabulate/table.ts';
 import type { OwnState, Request } from './own-state.ts';
+import { el, type Branch } from './tree.ts';
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
@@ -83,6 +84,10 @@ export const notesOf = (
   notes.push(['Model', formula.model], ['What it leaves out', formula.breaks]);
   return notes;
 };
+
+/** The same as they stand on the page. */
+export const notesTree = (notes: readonly (readonly [string, string])[]): readonly Branch[] =>
+  notes.map(([name, text]) => el('p', {}, el('b', {}, `${name}:`), ` ${text}`));
 
 const circleOf = (formula: Formula, given: Given, key: string): number | undefined => {
   try {
