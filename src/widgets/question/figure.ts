@@ -1,19 +1,15 @@
 import type { Sheet } from '../../drawing/sheet.ts';
 import { evaluateText } from '../../formula/evaluate.ts';
-import { compute } from '../../formula/compute.ts';
 import type { Style } from '../../formula/notation/write.ts';
-import { complete, readInput } from '../../formula/read.ts';
-import { idOf, type Formula, type Value } from '../../formula/record.ts';
+import { readInput } from '../../formula/read.ts';
+import { idOf, type Formula, type Input } from '../../formula/record.ts';
 import { sayInput } from '../../formula/show.ts';
-import { withNames } from '../../exercises/variant.ts';
-import type { Figure, Givens } from '../../exercises/template.ts';
-import type { Draw } from '../parts/calculator.ts';
+import { withNames, type Variant } from '../../exercises/variant.ts';
+import type { Figure, Givens, Template } from '../../exercises/template.ts';
 import { make } from '../parts/dom.ts';
 import { elementOf } from '../parts/marks.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';
-
-const drawings = import.meta.glob<{ readonly draw: Draw }>('../../drawing/*.ts');
 
 /** A drawing as it stands on a plate, for looking at. */
 const picture = ({ width, height, marks, says }: Sheet, title: string): Element => {
@@ -27,16 +23,18 @@ const picture = ({ width, height, marks, says }: Sheet, title: string): Element 
   return svg;
 };
 
-const valuesOf = (formula: Formula, given: Givens): Record<string, Value> => {
-  const values: Record<string, Value> = {};
-  for (const [key, input] of Object.entries(formula.inputs)) {
-    const text = given[idOf(input)];
-    if (text !== undefined) values[key] = readInput(input, text, { stored: true });
-  }
-  return complete(formula, values);
+const sheetOf = async (template: string, drawn: Givens): Promise<Sheet> => {
+  const response = await fetch(
+    `${import.meta.env.BASE_URL.replace(/\/?$/, '/')}figures/${template}.json`,
+  );
+  if (!response.ok) throw new Error(`The drawing could not be fetched (${response.status}).`);
+  const sheets = (await response.json()) as Readonly<Record<string, Sheet>>;
+  const sheet = sheets[Object.values(drawn).join('/')];
+  if (!sheet) throw new Error(`There is no drawing for these numbers of ${template}.`);
+  return sheet;
 };
 
-const inputOf = (formula: Formula, id: string) => {
+const inputOf = (formula: Formula, id: string): Input => {
   const input = Object.values(formula.inputs).find((one) => idOf(one) === id);
   if (!input) throw new Error(`${formula.id} has no input “${id}”.`);
   return input;
@@ -51,7 +49,7 @@ const grid = (
 ): Element => {
   if (!down || !across) throw new Error('A table needs what goes down and across.');
   const [rows, columns] = [inputOf(formula, down.input), inputOf(formula, across.input)];
-  const say = (input: typeof rows, text: string): string =>
+  const say = (input: Input, text: string): string =>
     sayInput(input, readInput(input, text, { stored: true }), style);
   const table = make('table', '', { class: 'data-table' });
   table.append(
@@ -79,25 +77,20 @@ const grid = (
   return table;
 };
 
-/** What a reading exercise is read from. */
+/** What a reading exercise is read from: a table worked out here, or a drawing made when the site was built. */
 export const figureOf = async (
-  figure: Figure,
-  drawn: Givens,
+  { template, drawn }: Variant<Extract<Template, { kind: 'reading' }>>,
   formula: Formula,
-  result: string,
   style: Style,
 ): Promise<Element> => {
+  const { figure, ask, id } = template;
   const frame = make('figure', '', {
     class: figure.show === 'drawing' ? 'drawing' : 'table-frame',
   });
-  const given = withNames(figure.given, drawn);
-  if (figure.show === 'table') frame.append(grid(formula, given, figure, result, style));
-  else {
-    const load = drawings[`../../drawing/${figure.formula}.ts`];
-    if (!load) throw new Error(`There is no drawing of ${figure.formula}.`);
-    const { draw } = await load();
-    const values = valuesOf(formula, given);
-    frame.append(picture(draw(values, compute(formula, values), style), formula.title));
-  }
+  frame.append(
+    figure.show === 'table'
+      ? grid(formula, withNames(figure.given, drawn), figure, ask, style)
+      : picture(await sheetOf(id, drawn), formula.title),
+  );
   return frame;
 };

@@ -320,13 +320,7 @@ export const showQuestion = async (
   );
   if (template.kind === 'reading')
     element.append(
-      await figureOf(
-        template.figure,
-        variant.drawn,
-        formulas(template.figure.formula),
-        template.ask,
-        style,
-      ),
+      await figureOf(variant as Variant<typeof template>, formulas(template.figure.formula), style),
     );
   if (template.kind === 'design') {
     const list = make('ol', '', { class: 'requirements' });
