@@ -35,9 +35,7 @@ const rowOf = (y: number): number => Math.max(0, Math.floor(y / ROW));
  * Adds to a cost three for each unit of area that a box has in common with the things; past a limit it stops. A phone
  * places every label anew while a handle moves: only things near the box are looked at.
  */
-const costOver = (
-  things: readonly Box[],
-): ((start: number, box: Box, limit: number) => number) => {
+const costOver = (things: readonly Box[]): ((start: number, box: Box, limit: number) => number) => {
   const large: Box[] = [];
   const rows: (Box[] | undefined)[] = [];
   for (const thing of things)
@@ -47,7 +45,8 @@ const costOver = (
     let cost = start;
     for (const near of [large, ...rows.slice(rowOf(top - ROW), rowOf(bottom) + 1)])
       for (const thing of near ?? []) {
-        if (thing[1] >= bottom || thing[3] <= top || thing[0] >= right || thing[2] <= left) continue;
+        if (thing[1] >= bottom || thing[3] <= top || thing[0] >= right || thing[2] <= left)
+          continue;
         cost +=
           3 *
           (Math.min(thing[2], right) - Math.max(thing[0], left)) *

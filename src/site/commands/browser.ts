@@ -91,8 +91,11 @@ const thisMachine: Surroundings = {
   },
 };
 
-/** Starts Chromium without a window and without anything it would fetch for itself. */
-export function startChromium(executablePath: string = findChromium()): Promise<Browser> {
+/** Starts Chromium without a window and without anything it would fetch for itself; `more` are arguments of its own. */
+export function startChromium(
+  executablePath: string = findChromium(),
+  more: readonly string[] = [],
+): Promise<Browser> {
   return chromium.launch({
     executablePath,
     headless: true,
@@ -108,6 +111,7 @@ export function startChromium(executablePath: string = findChromium()): Promise<
       '--font-render-hinting=none',
       // Chromium refuses to run sandboxed as root; it loads our own pages only.
       ...(thisMachine.isRoot ? ['--no-sandbox'] : []),
+      ...more,
     ],
   });
 }
