@@ -15,8 +15,8 @@ const everyPlate = new RegExp(
     'src/formula/(?!solve|evaluate)',
     'src/widgets/parts/(?!ask|links|custom|read-link|handle)',
     'src/drawing/(pen|dimension|scale|clip|camera)',
-    'src/optics/(harbour|lens/(thin-lens|frame|inputs|measured-from)\\.ts)',
-    'shared/tables/(harbour|formats)',
+    'src/optics/(harbour|lens/(thin-lens|frame|inputs|measured-from))\\.ts\\?lean',
+    'shared/tables/(harbour|formats).*\\?lean',
   ].join('|'),
 );
 
@@ -66,7 +66,7 @@ export default defineConfig({
         "manifest-src 'self'",
         "worker-src 'self'",
         "base-uri 'none'",
-        "form-action 'none'",
+        "form-action 'self'",
       ],
     },
   },
