@@ -3,7 +3,7 @@ import mdx from '@astrojs/mdx';
 import svelte from '@astrojs/svelte';
 import { defineConfig } from 'astro/config';
 import { leanRecords } from './src/site/lean-records.ts';
-import { leastScript } from './src/site/least-script.ts';
+import { leastScript, stylesFirst } from './src/site/least-script.ts';
 import { rehypePlugins, remarkPlugins } from './src/site/markdown-plugins.ts';
 
 // Where the site will live. Both may stay unset: it then works at the root of any host.
@@ -43,6 +43,7 @@ export default defineConfig({
         output: {
           codeSplitting: {
             groups: [
+              stylesFirst,
               { name: 'plate', test: everyPlate },
               { name: 'kept', test: /src\/site\/(kept|storage)\.ts/ },
             ],
