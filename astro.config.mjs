@@ -3,7 +3,7 @@ import mdx from '@astrojs/mdx';
 import svelte from '@astrojs/svelte';
 import { defineConfig } from 'astro/config';
 import { leanRecords } from './src/site/lean-records.ts';
-import { leastScript } from './src/site/least-script.ts';
+import { leastScript, stylesFirst } from './src/site/least-script.ts';
 import { rehypePlugins, remarkPlugins } from './src/site/markdown-plugins.ts';
 
 // Where the site will live. Both may stay unset: it then works at the root of any host.
@@ -15,8 +15,8 @@ const everyPlate = new RegExp(
     'src/formula/(?!solve|evaluate)',
     'src/widgets/parts/(?!ask|links|custom|read-link|handle)',
     'src/drawing/(pen|dimension|scale|clip|camera)',
-    'src/optics/(harbour|lens/(thin-lens|frame|inputs|measured-from)\\.ts)',
-    'shared/tables/(harbour|formats)',
+    'src/optics/(harbour|lens/(thin-lens|frame|inputs|measured-from))\\.ts\\?lean',
+    'shared/tables/(harbour|formats).*\\?lean',
   ].join('|'),
 );
 
@@ -43,6 +43,7 @@ export default defineConfig({
         output: {
           codeSplitting: {
             groups: [
+              stylesFirst,
               { name: 'plate', test: everyPlate },
               { name: 'kept', test: /src\/site\/(kept|storage)\.ts/ },
             ],
@@ -66,7 +67,7 @@ export default defineConfig({
         "manifest-src 'self'",
         "worker-src 'self'",
         "base-uri 'none'",
-        "form-action 'none'",
+        "form-action 'self'",
       ],
     },
   },

@@ -1,11 +1,10 @@
-// Runs before the first paint: the reader's theme, and a mark that scripts work.
-// Reading only; what the reader chooses is written by the storage module.
-(function () {
+// Before the first paint: the theme chosen, and a mark that scripts work.
+(() => {
   const root = document.documentElement;
   root.setAttribute('data-script', '');
   try {
-    const kept = JSON.parse(localStorage.getItem('sbn:theme:v1') ?? 'null');
-    if (kept === 'light' || kept === 'dark') root.setAttribute('data-theme', kept);
+    const theme = JSON.parse(localStorage.getItem('sbn:theme:v1') ?? 'null');
+    if (theme === 'light' || theme === 'dark') root.setAttribute('data-theme', theme);
   } catch {
     // Storage refused or damaged: the system's theme stands.
   }

@@ -12,9 +12,21 @@ const mayImport: Record<string, readonly string[]> = {
   sitting: ['formula', 'tables'],
   formulas: ['formula', 'optics', 'sitting'],
   drawing: ['formula', 'optics', 'sitting'],
+  tabulate: ['formula'],
   exercises: ['formula', 'optics', 'sitting'],
   plan: ['formula', 'optics', 'sitting'],
-  widgets: ['formula', 'optics', 'sitting', 'drawing', 'exercises', 'plan', 'svelte', 'colorjs.io'],
+  widgets: [
+    'formula',
+    'formulas',
+    'optics',
+    'sitting',
+    'drawing',
+    'tabulate',
+    'exercises',
+    'plan',
+    'svelte',
+    'colorjs.io',
+  ],
   reference: ['formula', 'shared', 'tables'],
   components: ['*'],
   'widget pages': ['*'],
@@ -28,7 +40,7 @@ const never: Record<string, readonly string[]> = {
   'widget pages': ['layouts'],
   site: ['widgets', 'widget pages', 'layouts'],
 };
-const pure = ['formula', 'optics', 'sitting', 'drawing', 'exercises', 'plan'];
+const pure = ['formula', 'optics', 'sitting', 'drawing', 'tabulate', 'exercises', 'plan'];
 const buildTimeOnly =
   /^(src\/(reference|components|site\/commands)\/|katex|zod|astro:|shared\/(?!tables\/))/;
 

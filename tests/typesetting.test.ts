@@ -70,18 +70,39 @@ describe('the least script', () => {
   const server = { environment: { name: 'ssr' } };
 
   it('fetches parts without looking for styles, for readers only', () => {
-    expect(plugin.load.call(client, '\0vite/preload-helper.js')).toContain('part()');
-    expect(plugin.load.call(server, '\0vite/preload-helper.js')).toBeNull();
-    expect(plugin.load.call(client, '/src/widgets/parts/live.ts')).toBeNull();
+    const built = [
+      'import { a as live } from "./plate.js";',
+      'import { st as __vitePreload } from "./styles-first.js";',
+      'const one = () => __vitePreload(() => import("./ticks.js"), __VITE_PRELOAD__);',
+      'const two = () => __vitePreload(async () => {',
+      '  const { load, copy } = await import("./links.js");',
+      '  return { load, copy };',
+      '}, __VITE_PRELOAD__).then(({ load }) => load());',
+      '',
+    ].join('\n');
+    expect(plugin.renderChunk.call(client, built)?.code).toBe(
+      [
+        'import { a as live } from "./plate.js";',
+        'const one = () => (() => import("./ticks.js"))();',
+        'const two = () => import("./links.js").then(({ load }) => load());',
+        '',
+      ].join('\n'),
+    );
+    expect(plugin.renderChunk.call(server, built)).toBeNull();
+    expect(plugin.renderChunk.call(client, 'const none = 1;')).toBeNull();
+    expect(() => plugin.renderChunk.call(client, `${built}part(__VITE_PRELOAD__)`)).toThrow(
+      /unknown/,
+    );
   });
 
-  it('drops Svelte’s start-up script and nothing else', () => {
+  it('drops Svelte’s start-up script, the file for styles, and nothing else', () => {
     const bundle = (): Parameters<typeof plugin.generateBundle>[1] => ({
       'client.svelte.js': {
         type: 'chunk',
         isEntry: true,
         facadeModuleId: '/node_modules/@astrojs/svelte/dist/client.svelte.js',
       },
+      'styles-first.js': { type: 'chunk', name: 'styles-first' },
       'plate.js': { type: 'chunk', isEntry: false, facadeModuleId: null },
       'plate.css': { type: 'asset' },
     });
@@ -89,6 +110,6 @@ describe('the least script', () => {
     plugin.generateBundle.call(client, {}, sent);
     plugin.generateBundle.call(server, {}, rendered);
     expect(Object.keys(sent)).toEqual(['plate.js', 'plate.css']);
-    expect(Object.keys(rendered)).toHaveLength(3);
+    expect(Object.keys(rendered)).toHaveLength(4);
   });
 });
