@@ -2,7 +2,7 @@ import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
 import { evaluateText } from '../../formula/evaluate.ts';
 import { formulas } from '../../formulas.ts';
 import { tasks } from './bench-task-list.ts';
-import type { Step, Task } from './bench-task-list.ts';
+import type { Reading, Step, Task } from './bench-task-list.ts';
 import { median, newPhone, phone, slowDown, withSite } from './bench-phone.ts';
 import type { Sheet } from './bench-phone.ts';
 
@@ -19,8 +19,8 @@ interface Run {
   /** Screens moved by a finger. */
   readonly scrolls: number;
   readonly typed: number;
-  /** The number that was read; undefined where it was not there. */
-  readonly read: string | undefined;
+  /** The number that was read, or what was there instead. */
+  readonly read: string;
 }
 
 const pause = (milliseconds: number): Promise<void> =>
@@ -41,34 +41,50 @@ export async function numberOf({ formula: id, given, result }: Task): Promise<st
   return text;
 }
 
-/** Screens up or down to an element, moved; 0 where it is in sight already. */
+/** Screens to an element, up, down or aside, moved; 0 where it is in sight already. */
 const bring = (target: Locator): Promise<number> =>
   target.evaluate((element) => {
-    const { top, bottom } = element.getBoundingClientRect();
-    if (top >= 0 && bottom <= innerHeight) return 0;
-    element.scrollIntoView({ block: 'center', behavior: 'instant' });
-    return Math.max(1, Math.ceil(Math.abs(top - innerHeight / 2) / innerHeight));
+    const { left, right, top, bottom } = element.getBoundingClientRect();
+    const aside = left < 0 || right > innerWidth ? 1 : 0;
+    const away = top < 0 || bottom > innerHeight ? Math.abs(top - innerHeight / 2) : 0;
+    if (aside + away > 0)
+      element.scrollIntoView({ block: 'center', inline: 'center', behavior: 'instant' });
+    return aside + Math.ceil(away / innerHeight);
   });
 
 /** Whether a number stands in a place where it can be read: in the window, and under nothing. */
 const inSight = (place: Locator, number: string): Promise<boolean> =>
   place.evaluate((element, wanted) => {
-    const plain = (text: string | null): string => (text ?? '').replace(/\s+/g, ' ');
-    if (!plain(element.textContent).includes(wanted)) return false;
+    const holds = (one: Element): boolean =>
+      (one.textContent ?? '').replace(/\s+/g, ' ').includes(wanted);
+    if (!holds(element)) return false;
     // The least element that holds all of it.
-    let least = element;
+    let least: Element = element;
     for (;;) {
-      const inner = [...least.children].find((child) => plain(child.textContent).includes(wanted));
+      const inner = [...least.children].find(holds);
       if (!inner) break;
       least = inner;
     }
     const { left, right, top, bottom } = least.getBoundingClientRect();
-    const seen = document.elementFromPoint(
-      (left + right) / 2,
-      Math.max(top + 1, (top + bottom) / 2),
-    );
+    const seen = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
     return top >= 0 && bottom <= innerHeight && seen !== null && least.contains(seen);
   }, number);
+
+/** A cell's number, whose unit stands in the heading. */
+const withoutUnit = (text: string): string => text.replace(/[^\d]+$/, '');
+
+const quoted = (text: string): string => `"${text}"`;
+
+/** Where a task's number is to be, once it is there. */
+const placeOf = (page: Page, read: Reading, number: string): Locator => {
+  if ('sentence' in read) return page.locator(read.sentence).filter({ hasText: number }).first();
+  const [row, column] = read.cell.map(quoted);
+  const before = `ancestor::table[1]/thead//th[normalize-space()=${String(column)}]/preceding-sibling::*`;
+  return page
+    .locator(`xpath=//tbody/tr[th[normalize-space()=${String(row)}]]/td[count(${before})]`)
+    .filter({ visible: true })
+    .first();
+};
 
 /** Goes through a task's steps as a person would and reads the number. */
 async function perform(page: Page, url: string, task: Task, number: string): Promise<Run> {
@@ -79,44 +95,43 @@ async function perform(page: Page, url: string, task: Task, number: string): Pro
   const stop = (): void => {
     waited += performance.now() - since;
   };
-  const think = (): Promise<void> => pause(THINKING);
 
   await page.goto(url, { waitUntil: 'commit' });
-  for (const step of task.steps) {
-    const target = locate(page, step);
-    await target.waitFor({ state: 'visible', timeout: PATIENCE });
-    stop();
-    await think();
-    scrolls += await bring(target);
-    if ('tap' in step) {
-      taps += 1;
-      since = performance.now();
-      await target.tap({ noWaitAfter: true });
-    } else {
-      // A field is tapped once to type in it, and what stood there is typed over.
-      taps += 1;
-      await target.tap();
-      await target.selectText();
-      typed += step.text.length;
-      await target.pressSequentially(step.text.slice(0, -1));
-      await think();
-      since = performance.now();
-      await target.press(step.text.slice(-1));
-    }
-  }
-  const place = page.locator(task.read).filter({ hasText: number }).first();
   try {
-    await place.waitFor({ state: 'visible', timeout: PATIENCE });
-    const moved = await bring(place);
-    scrolls += moved;
-    while (!(await inSight(place, number))) {
-      if (performance.now() - since > PATIENCE) throw new Error('It is not in sight.');
-      await pause(10);
+    for (const step of task.steps) {
+      const target = locate(page, step);
+      await target.waitFor({ state: 'visible', timeout: PATIENCE });
+      stop();
+      await pause(THINKING);
+      scrolls += await bring(target);
+      taps += 1;
+      if ('tap' in step) {
+        since = performance.now();
+        await target.tap({ noWaitAfter: true });
+      } else {
+        // What stood in the field is typed over.
+        await target.tap();
+        await target.selectText();
+        typed += step.text.length;
+        await target.pressSequentially(step.text.slice(0, -1));
+        await pause(THINKING);
+        since = performance.now();
+        await target.press(step.text.slice(-1));
+      }
     }
+    const place = placeOf(page, task.read, number);
+    const shown = 'cell' in task.read ? withoutUnit(number) : number;
+    await place.waitFor({ state: 'visible', timeout: PATIENCE });
+    scrolls += await bring(place);
+    while (!(await inSight(place, shown)) && performance.now() - since < PATIENCE) await pause(10);
     stop();
-    return { waited, taps, scrolls, typed, read: number };
-  } catch {
-    return { waited: Number.NaN, taps, scrolls, typed, read: undefined };
+    const text = (await place.innerText()).replace(/\s+/g, ' ').trim();
+    // A cell is its number and no other; a sentence holds it.
+    const right = 'cell' in task.read ? text === shown : text.includes(shown);
+    return { waited, taps, scrolls, typed, read: right ? number : `“${text}”` };
+  } catch (error) {
+    const [said = ''] = error instanceof Error ? error.message.split('\n') : [];
+    return { waited: Number.NaN, taps, scrolls, typed, read: `nothing, at ${page.url()}: ${said}` };
   }
 }
 
@@ -168,15 +183,17 @@ export async function timeTasks(sheet: Sheet): Promise<void> {
         const [first, second] = await twice(browser, url, task, number);
         cold.push(first);
         again.push(second);
-        if (first.read === undefined) break;
+        if (first.read !== number) break;
       }
-      const [{ taps, scrolls, typed, read } = { taps: 0, scrolls: 0, typed: 0, read: undefined }] =
-        cold;
+      const last = cold.at(-1);
+      if (!last) throw new Error('No run was made.');
+      const { taps, scrolls, typed, read } = last;
       sheet.line({
         pass: read === number && cold.length === 5,
         text: `${`“${task.asks}”`.padEnd(66)} ${number.padStart(9)}  ${seconds(cold)} (${seconds(again)})  taps ${taps}, scrolls ${scrolls}, typed ${typed}`,
       });
-      if (read === undefined) sheet.note(`${number} was not found in ${task.read}.`);
+      if (read !== number)
+        sheet.note(`looked for in ${JSON.stringify(task.read)}; there was ${read}`);
     }
   });
 }
