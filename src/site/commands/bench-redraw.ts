@@ -30,7 +30,8 @@ async function keyToPaint(page: Page, field: string): Promise<number[]> {
   // The first two warm up; then five are counted.
   for (let key = 0; key < 7; key += 1) {
     await page.keyboard.press(key % 2 === 0 ? '1' : 'Backspace');
-    await page.waitForTimeout(500);
+    // Half a second after a key the address and the spoken result follow; that is over before the next one.
+    await page.waitForTimeout(800);
   }
   const times = await page.evaluate(() => (globalThis as unknown as { times: number[] }).times);
   if (times.length !== 7) throw new Error(`Of 7 keys ${times.length} were answered.`);
