@@ -55,8 +55,7 @@ const bring = (target: Locator): Promise<number> =>
 /** Whether a number stands in a place where it can be read: in the window, and under nothing. */
 const inSight = (place: Locator, number: string): Promise<boolean> =>
   place.evaluate((element, wanted) => {
-    const holds = (one: Element): boolean =>
-      (one.textContent ?? '').replace(/\s+/g, ' ').includes(wanted);
+    const holds = (one: Element): boolean => one.textContent.replace(/\s+/g, ' ').includes(wanted);
     if (!holds(element)) return false;
     // The least element that holds all of it.
     let least: Element = element;

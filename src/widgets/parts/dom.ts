@@ -54,7 +54,7 @@ export const settle = (parent: Element, wanted: readonly Wanted[], space?: strin
         there.setAttribute(key, attributes[key] ?? '');
     if (text !== undefined) setText(there, text);
   });
-  while (children[most]) children[most]?.remove();
+  while (children[most]) children[most].remove();
 };
 
 /** A button among words. */
