@@ -211,7 +211,10 @@ describe('numbers in a question', () => {
   const answered = (question: string) =>
     search(question, async (page) => {
       const first = hits(page).first();
-      return { text: await first.innerText(), href: (await first.getAttribute('href')) ?? '' };
+      return {
+        text: (await first.innerText()).replaceAll('\u00a0', ' '),
+        href: (await first.getAttribute('href')) ?? '',
+      };
     });
 
   it('are given to the plate that fits, and its link opens with them', async () => {
@@ -225,7 +228,7 @@ describe('numbers in a question', () => {
     await look(new URL(href, inject('url')).href, {}, async (page) => {
       await expect
         .poll(() => page.locator('.result').first().textContent())
-        .toContain(`${(near as number).toFixed(3)} m`);
+        .toContain(`${(near as number).toFixed(3)}\u00a0m`);
       const field = page.locator('[data-field=s] input').first();
       expect(await field.inputValue()).toBe('2.2');
     });
