@@ -135,10 +135,10 @@ const read = (formula: Formula, texts: Readonly<Record<string, string>>, where: 
   );
 
 const texts = (axis: AxisFile, system: System): readonly string[] => {
-  if ('values' in axis) return (system === 'imperial' ? axis.imperial : undefined) ?? axis.values;
+  if ('values' in axis) return (system === 'imperial' && axis.imperial) || axis.values;
   if ('from' in axis)
     return (
-      (system === 'imperial' ? axis.imperial : undefined) ??
+      (system === 'imperial' && axis.imperial) ||
       spanOf(axis.from, axis.to, axis.step).map((x) => `${shortest(x)} ${axis.unit}`)
     );
   return [];
@@ -282,6 +282,21 @@ const placesOf = (
   });
 };
 
+/** The same in feet: lines of their own are taken evenly where they are too many, the others stand where they stood. */
+const pocketOf = (
+  wanted: readonly string[] | undefined,
+  axis: AxisFile | undefined,
+  side: Side,
+  most: number,
+  system: System,
+  where: string,
+): readonly number[] => {
+  const own = axis && 'imperial' in axis ? axis.imperial : undefined;
+  if (system === 'metric' || own === undefined) return placesOf(wanted, axis, side, most, where);
+  const step = Math.ceil(own.length / most);
+  return own.map((_text, at) => at).filter((at) => at % step === 0);
+};
+
 /**
  * Works out one file of content/tables.
  * Throws: Error naming the file, what is wrong, and what is allowed.
@@ -332,14 +347,10 @@ export const quickTable = (id: string, file: QuickTableFile, formula: Formula): 
     );
     return {
       choice, system, spec, down, across, rows,
-      // The card is metric; feet have lines of their own.
-      pocket:
-        system === 'imperial'
-          ? { down: [], across: [] }
-          : {
-              down: placesOf(file.pocket.down, file.down, down, POCKET.down, `${where}, down`),
-              across: placesOf(file.pocket.across, file.across, across, POCKET.across, `${where}, across`),
-            },
+      pocket: {
+        down: pocketOf(file.pocket.down, file.down, down, POCKET.down, system, `${where}, down`),
+        across: pocketOf(file.pocket.across, file.across, across, POCKET.across, system, `${where}, across`),
+      },
     }; // prettier-ignore
   };
   const ownFeet = [file.down, file.across].some(
