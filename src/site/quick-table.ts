@@ -135,10 +135,10 @@ const read = (formula: Formula, texts: Readonly<Record<string, string>>, where: 
   );
 
 const texts = (axis: AxisFile, system: System): readonly string[] => {
-  if ('values' in axis) return (system === 'imperial' && axis.imperial) || axis.values;
+  if ('values' in axis) return (system === 'imperial' ? axis.imperial : undefined) ?? axis.values;
   if ('from' in axis)
     return (
-      (system === 'imperial' && axis.imperial) ||
+      (system === 'imperial' ? axis.imperial : undefined) ??
       spanOf(axis.from, axis.to, axis.step).map((x) => `${shortest(x)} ${axis.unit}`)
     );
   return [];
