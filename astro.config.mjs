@@ -71,7 +71,7 @@ export default defineConfig({
         "manifest-src 'self'",
         "worker-src 'self'",
         "base-uri 'none'",
-        "form-action 'none'",
+        "form-action 'self'",
       ],
     },
   },

@@ -3,6 +3,7 @@ import { defineCollection } from 'astro:content';
 import { z } from 'astro/zod';
 import { template } from './site/bank-schema.ts';
 import { LESSON } from './site/front-matter.ts';
+import { quickTableFile } from './site/quick-table-file.ts';
 
 const id = z
   .string()
@@ -162,4 +163,9 @@ const checklists = defineCollection({
   }),
 });
 
-export const collections = { units, lessons, glossary, exercises, bank, pages, checklists };
+const tables = defineCollection({
+  loader: glob({ base: './content/tables', pattern: '*.yaml', generateId: address }),
+  schema: quickTableFile,
+});
+
+export const collections = { units, lessons, glossary, exercises, bank, pages, checklists, tables };

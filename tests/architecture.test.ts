@@ -13,7 +13,8 @@ const mayImport: Record<string, readonly string[]> = {
   formulas: ['formula', 'optics', 'sitting'],
   drawing: ['formula', 'optics', 'sitting'],
   tabulate: ['formula'],
-  exercises: ['formula', 'optics', 'sitting'],
+  search: ['formula', 'minisearch'],
+  exercises: ['formula', 'optics', 'sitting', 'pure-rand', 'fflate'],
   plan: ['formula', 'optics', 'sitting'],
   widgets: [
     'formula',
@@ -22,10 +23,12 @@ const mayImport: Record<string, readonly string[]> = {
     'sitting',
     'drawing',
     'tabulate',
+    'search',
     'exercises',
     'plan',
     'svelte',
     'colorjs.io',
+    'uqr',
   ],
   reference: ['formula', 'shared', 'tables'],
   components: ['*'],
@@ -40,7 +43,7 @@ const never: Record<string, readonly string[]> = {
   'widget pages': ['layouts'],
   site: ['widgets', 'widget pages', 'layouts'],
 };
-const pure = ['formula', 'optics', 'sitting', 'drawing', 'tabulate', 'exercises', 'plan'];
+const pure = ['formula', 'optics', 'sitting', 'drawing', 'tabulate', 'search', 'exercises', 'plan'];
 const buildTimeOnly =
   /^(src\/(reference|components|site\/commands)\/|katex|zod|astro:|shared\/(?!tables\/))/;
 

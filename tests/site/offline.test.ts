@@ -86,6 +86,15 @@ describe('without a signal, after one visit', () => {
     );
   });
 
+  it('searches', async () => {
+    const window = await there.context.newPage();
+    const failed = failures(window);
+    await window.goto(`${there.site.url}search/?q=f-stop`);
+    await eventually(() => window.locator('[data-search-results] a').count()).toBeGreaterThan(0);
+    expect(failed).toEqual([]);
+    await window.close();
+  });
+
   it.each([
     '',
     'focal-length/',
@@ -99,6 +108,12 @@ describe('without a signal, after one visit', () => {
     'assign/',
     'about/',
     'offline/',
+    'tables/',
+    'tables/depth-of-field/',
+    'tables/own/',
+    'tables/card/',
+    'kit/',
+    'search/?q=f-stop',
   ])('opens /%s with all it needs', async (address) => {
     const window = await there.context.newPage();
     const failed = failures(window);

@@ -108,9 +108,12 @@ const quietly = {
   ],
 };
 
-/** Starts Chromium without a window and without anything it would fetch for itself. */
-export const startChromium = (executablePath: string = findChromium()): Promise<Browser> =>
-  chromium.launch({ executablePath, ...quietly });
+/** Starts Chromium without a window and without anything it would fetch for itself; `more` are arguments of its own. */
+export const startChromium = (
+  executablePath: string = findChromium(),
+  more: readonly string[] = [],
+): Promise<Browser> =>
+  chromium.launch({ executablePath, ...quietly, args: [...quietly.args, ...more] });
 
 /** The same with a profile of its own, gone when it is closed: pages elsewhere are private, and those cannot be installed. */
 export const startOwnChromium = (
