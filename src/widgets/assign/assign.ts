@@ -67,7 +67,7 @@ function begin(root: HTMLElement): void {
     if (result.hidden) return;
     const link = new URL(`${result.dataset['work'] ?? ''}?${query}`, location.href).href;
     const shown = one(result, '[data-link]') as HTMLAnchorElement;
-    shown.href = link;
+    for (const way of [shown, one(result, '[data-open]') as HTMLAnchorElement]) way.href = link;
     setText(shown, link);
     setText(one(result, '[data-length]'), `${link.length} characters.`);
     const place = one(result, '.set-code-place');

@@ -4,7 +4,7 @@ import { toolsFor } from '../marking/load.ts';
 import { all, one, setText } from '../parts/dom.ts';
 import { inSlices } from '../parts/slices.ts';
 import { fetchBank } from '../question/bank.ts';
-import { readerStyle } from '../question/reader-style.ts';
+import { localMark, type System } from '../question/reader-style.ts';
 import { questionOnPaper, sheetHead, type Part } from './paper.ts';
 
 /** Sheets for a class, made in slices in the page that prints them. */
@@ -54,7 +54,7 @@ export const sheets = (root: HTMLElement, current: () => Assignment): Sheets => 
     const bank = await fetchBank();
     const tools = await toolsFor(assignment, bank);
     if (mine !== run) return false;
-    const style = { ...readerStyle(), system: radio('sheets-units') as 'metric' | 'imperial' };
+    const style = { decimal: localMark(), system: radio('sheets-units') as System };
     const things = who.flatMap((alias) =>
       questionsOf(assignment, alias).map((question, at) => ({ alias, question, at })),
     );

@@ -5,6 +5,7 @@ import { keep, recall } from '../../site/storage.ts';
 import { withWork, workBegun, workIn } from '../../site/work.ts';
 import { make, one, setText } from '../parts/dom.ts';
 import { fetchBank, type Entry } from '../question/bank.ts';
+import { localMark, showSystem, type System } from '../question/reader-style.ts';
 import { load, showQuestion, type QuestionView } from '../question/view.ts';
 import { download } from './download.ts';
 
@@ -32,6 +33,8 @@ async function begin(root: HTMLElement): Promise<void> {
   let work: Work | undefined;
   let views: readonly QuestionView[] = [];
   let times: Record<string, string> = {};
+  /** Not in the address: the address is the assignment, whoever reads it. */
+  let system: System = 'metric';
 
   const head = (): void => {
     if (!assignment) return;
@@ -56,7 +59,7 @@ async function begin(root: HTMLElement): Promise<void> {
   const stamp = ({ template, seed }: QuestionView): string => `${template.id}/${seed}`;
   const answers = (): readonly Answer[] =>
     views.flatMap((view) => {
-      const raw = view.raw();
+      const raw = view.kept();
       return raw === undefined
         ? []
         : [
@@ -71,7 +74,7 @@ async function begin(root: HTMLElement): Promise<void> {
           ];
     });
   const progress = (): void => {
-    const done = work?.answers.length ?? 0;
+    const done = views.filter((view) => view.raw() !== undefined).length;
     setText(
       one(sheet, '.work-progress'),
       `${done} of ${views.length} answered, as ${work?.alias ?? ''}.`,
@@ -122,6 +125,7 @@ async function begin(root: HTMLElement): Promise<void> {
         id: `work-${at}`,
         hints: assignment.hints,
         feedback: false,
+        style: { decimal: localMark(), system },
         changed: changed(() => made[at]),
       });
       const before = from.answers.find(
@@ -166,8 +170,14 @@ async function begin(root: HTMLElement): Promise<void> {
         'application/json',
       );
       say(
-        `Saved with ${work.answers.length} of ${views.length} answers. Hand the file in yourself.`,
+        `Saved with ${views.filter((view) => view.raw() !== undefined).length} of ${views.length} answers. Hand the file in yourself.`,
       );
+    }
+    if ((act === 'metric' || act === 'imperial') && work) {
+      system = act;
+      showSystem(sheet, act);
+      save();
+      void show(work);
     }
     if (act === 'leave') {
       work = undefined;
