@@ -13,7 +13,7 @@ const mayImport: Record<string, readonly string[]> = {
   formulas: ['formula', 'optics', 'sitting'],
   drawing: ['formula', 'optics', 'sitting'],
   tabulate: ['formula'],
-  exercises: ['formula', 'optics', 'sitting'],
+  exercises: ['formula', 'optics', 'sitting', 'pure-rand'],
   plan: ['formula', 'optics', 'sitting'],
   widgets: [
     'formula',
@@ -26,6 +26,7 @@ const mayImport: Record<string, readonly string[]> = {
     'plan',
     'svelte',
     'colorjs.io',
+    'uqr',
   ],
   reference: ['formula', 'shared', 'tables'],
   components: ['*'],

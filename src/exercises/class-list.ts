@@ -1,4 +1,4 @@
-import { complaintOfAlias, foldAlias } from './alias.ts';
+import { complaintOfAlias, foldAlias, tidyAlias } from './alias.ts';
 
 /** Sheets beyond this are no class of ours. */
 export const MOST_ALIASES = 200;
@@ -18,7 +18,7 @@ export const readClassList = (text: string): ClassList => {
   const complaints: string[] = [];
   const lineOf = new Map<string, number>();
   for (const [at, line] of text.split(/\r\n|\r|\n/).entries()) {
-    const alias = line.normalize('NFC').trim().replaceAll(/\s+/g, ' ');
+    const alias = tidyAlias(line);
     if (alias === '') continue;
     const wrong = complaintOfAlias(alias);
     const folded = foldAlias(alias);

@@ -54,11 +54,19 @@ export const chooser = (root: HTMLElement, changed: () => void): Chooser => {
       press.disabled = countOf(row) === (press.dataset['step'] === '-1' ? 0 : MOST);
     changed();
   };
+  /** Places in the assignment that was opened: another order would draw other numbers. */
+  let places: readonly string[] = [];
+  const placeOf = ({ template }: Item): number => {
+    const at = places.indexOf(template);
+    return at < 0 ? places.length : at;
+  };
   const items = (): readonly Item[] =>
-    rows.flatMap((row) => {
-      const count = row.field.hasAttribute('aria-invalid') ? 0 : countOf(row);
-      return count > 0 ? [{ template: row.id, version: row.version, count }] : [];
-    });
+    rows
+      .flatMap((row) => {
+        const count = row.field.hasAttribute('aria-invalid') ? 0 : countOf(row);
+        return count > 0 ? [{ template: row.id, version: row.version, count }] : [];
+      })
+      .toSorted((a, b) => placeOf(a) - placeOf(b));
 
   const filters = ['unit', 'skill', 'kind'].map(
     (name) => [name, one(root, `#set-${name}`) as HTMLSelectElement] as const,
@@ -91,11 +99,11 @@ export const chooser = (root: HTMLElement, changed: () => void): Chooser => {
   });
   root.addEventListener('input', ({ target }) => {
     const row = rowOf(target);
-    if (row && target === row.field) read(row);
+    if (row?.field === target) read(row);
   });
   root.addEventListener('keydown', (event) => {
     const row = rowOf(event.target);
-    if (!row || event.target !== row.field) return;
+    if (row?.field !== event.target) return;
     const by = event.key === 'ArrowUp' ? 1 : event.key === 'ArrowDown' ? -1 : 0;
     if (by === 0) return;
     event.preventDefault();
@@ -106,6 +114,7 @@ export const chooser = (root: HTMLElement, changed: () => void): Chooser => {
   return {
     items,
     put: (wanted) => {
+      places = wanted.map(({ template }) => template);
       for (const row of rows) {
         row.field.value = String(wanted.find(({ template }) => template === row.id)?.count ?? 0);
         read(row);

@@ -23,7 +23,8 @@ export const sheets = (root: HTMLElement, current: () => Assignment): Sheets => 
   const bar = one(progress, 'progress') as HTMLProgressElement;
   let run = 0;
 
-  const radio = (name: string): string => String(new FormData(form).get(name));
+  const radio = (name: string): string =>
+    form.querySelector<HTMLInputElement>(`[name="${name}"]:checked`)?.value ?? '';
   const say = (text: string): void => setText(said, text);
   const clear = (): void => {
     run += 1;
