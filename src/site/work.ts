@@ -1,3 +1,4 @@
+import { foldAlias } from '../exercises/alias.ts';
 import { readWork, writeWork, type Work } from '../exercises/result-file.ts';
 import type { Kept } from './storage.ts';
 
@@ -20,7 +21,7 @@ const MOST = 20;
 
 const isOf = (text: string, { link, alias }: Pick<Work, 'link' | 'alias'>): boolean => {
   const read = readWork(text);
-  return read.ok && read.value.link === link && read.value.alias === alias;
+  return read.ok && read.value.link === link && foldAlias(read.value.alias) === foldAlias(alias);
 };
 
 /** The work of one alias on one assignment, if it was begun here. */

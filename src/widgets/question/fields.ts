@@ -8,8 +8,13 @@ export interface Field {
   readonly text: () => string;
   readonly stored: () => boolean;
   readonly put: (text: string) => void;
-  /** Reads the field; what cannot be read is said beside it, and the answer is undefined. */
-  readonly read: <T>(how: (text: string, stored: boolean) => T) => T | undefined;
+  /**
+   * Reads the field; what cannot be read is said beside it, and the answer is undefined.
+   * @param insist says so of an empty field, too
+   */
+  readonly read: <T>(how: (text: string, stored: boolean) => T, insist: boolean) => T | undefined;
+  /** What was typed, for keeping work that is not done: nothing where it stands open which of two readings is meant. */
+  readonly typed: () => string;
   readonly focus: () => void;
 }
 
@@ -32,7 +37,7 @@ export const makeField = ({ id, label, unit, choices, changed }: FieldSpec): Fie
     ? make('select', '', { class: 'field-value', id, 'aria-describedby': `${id}-note` })
     : make('input', '', {
         class: 'field-value', id, type: 'text', inputmode: 'text', autocomplete: 'off',
-        autocapitalize: 'off', spellcheck: 'false', 'aria-describedby': `${id}-note`,
+        autocapitalize: 'off', spellcheck: 'false', maxlength: '200', 'aria-describedby': `${id}-note`,
       }); // prettier-ignore
   const note = make('p', '', { class: 'field-echo', id: `${id}-note` });
   for (const [value, text] of Object.entries(choices ?? {}))
@@ -42,11 +47,13 @@ export const makeField = ({ id, label, unit, choices, changed }: FieldSpec): Fie
   const control = input as HTMLInputElement | HTMLSelectElement;
 
   let stored = choices !== undefined;
+  let open = false;
   const calm = (): void => {
     note.className = 'field-echo';
     setText(note, '');
     control.removeAttribute('aria-invalid');
     element.removeAttribute('data-wrong');
+    open = false;
   };
   const put = (text: string): void => {
     control.value = text;
@@ -65,8 +72,10 @@ export const makeField = ({ id, label, unit, choices, changed }: FieldSpec): Fie
     stored: () => stored,
     put,
     focus: () => control.focus(),
-    read: (how) => {
+    typed: () => (open || choices ? '' : control.value.trim()),
+    read: (how, insist) => {
       calm();
+      if (!insist && control.value.trim() === '') return undefined;
       try {
         return how(control.value, stored);
       } catch (error) {
@@ -75,6 +84,7 @@ export const makeField = ({ id, label, unit, choices, changed }: FieldSpec): Fie
         setText(note, error.message);
         control.setAttribute('aria-invalid', 'true');
         element.toggleAttribute('data-wrong', true);
+        open = error instanceof AmbiguousError;
         for (const reading of error instanceof AmbiguousError ? error.readings : []) {
           const meant = make('button', reading, { type: 'button', class: 'tool' });
           meant.addEventListener('click', () => {

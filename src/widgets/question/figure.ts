@@ -23,12 +23,26 @@ const picture = ({ width, height, marks, says }: Sheet, title: string): Element 
   return svg;
 };
 
-const sheetOf = async (template: string, drawn: Givens): Promise<Sheet> => {
+/** All drawings of an exercise, by its id; fetched once, however many of a class read from them. */
+const fetched = new Map<string, Promise<Readonly<Record<string, Sheet>>>>();
+
+const fetchSheets = async (template: string): Promise<Readonly<Record<string, Sheet>>> => {
   const response = await fetch(
     `${import.meta.env.BASE_URL.replace(/\/?$/, '/')}figures/${template}.json`,
   );
   if (!response.ok) throw new Error(`The drawing could not be fetched (${response.status}).`);
-  const sheets = (await response.json()) as Readonly<Record<string, Sheet>>;
+  return response.json() as Promise<Readonly<Record<string, Sheet>>>;
+};
+
+const sheetOf = async (template: string, drawn: Givens): Promise<Sheet> => {
+  let coming = fetched.get(template);
+  if (!coming) {
+    coming = fetchSheets(template);
+    fetched.set(template, coming);
+    // What failed once is tried again.
+    coming.catch(() => fetched.delete(template));
+  }
+  const sheets = await coming;
   const sheet = sheets[Object.values(drawn).join('/')];
   if (!sheet) throw new Error(`There is no drawing for these numbers of ${template}.`);
   return sheet;

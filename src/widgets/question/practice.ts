@@ -4,7 +4,8 @@ import { practice, type Practice } from '../../site/practice.ts';
 import { keep, recall } from '../../site/storage.ts';
 import { all, make, one, setText } from '../parts/dom.ts';
 import { fetchBank, type Entry } from './bank.ts';
-import { load, showQuestion } from './view.ts';
+import { localMark, showSystem, type System } from './reader-style.ts';
+import { load, showQuestion, type QuestionView } from './view.ts';
 
 /** The page that practises: one exercise at a time, and another like it as often as wanted. */
 
@@ -33,6 +34,9 @@ async function begin(root: HTMLElement, stage: HTMLElement): Promise<void> {
   let now: { entry: Entry; seed: number } | undefined;
   /** Tries of the exercise on the stage: only the first counts for the streak. */
   let answered = false;
+  let view: QuestionView | undefined;
+  let system: System =
+    new URLSearchParams(location.search).get('units') === 'imperial' ? 'imperial' : 'metric';
 
   const chosen = (): readonly Entry[] =>
     bank.filter(
@@ -77,15 +81,23 @@ async function begin(root: HTMLElement, stage: HTMLElement): Promise<void> {
   const any = (most: number): number =>
     crypto.getRandomValues(new Uint32Array(1)).reduce((_, x) => x % most, 0);
 
-  const show = async (entry: Entry, seed: number, focus = true): Promise<void> => {
-    now = { entry, seed };
-    answered = false;
-    history.replaceState(history.state, '', `?exercise=${entry.template.id}&seed=${seed}`);
+  const show = async (
+    entry: Entry,
+    seed: number,
+    { focus = true, again = false } = {},
+  ): Promise<void> => {
+    const mine = { entry, seed };
+    now = mine;
+    if (!again) answered = false;
+    const units = system === 'imperial' ? '&units=imperial' : '';
+    history.replaceState(history.state, '', `?exercise=${entry.template.id}&seed=${seed}${units}`);
+    showSystem(stage, system);
     const formulas = await load(entry.template);
-    const view = await showQuestion(entry.template, seed, formulas, {
+    const shown = await showQuestion(entry.template, seed, formulas, {
       id: 'practice-question',
       hints: 'free',
       feedback: true,
+      style: { decimal: localMark(), system },
       checked: ({ credit, verdict }) => {
         if (answered || verdict.kind === 'judge' || credit === undefined) return;
         answered = true;
@@ -100,8 +112,13 @@ async function begin(root: HTMLElement, stage: HTMLElement): Promise<void> {
         tell();
       },
     });
-    place?.replaceChildren(view.element);
-    if (focus) view.focus();
+    // Whoever pressed on meanwhile is not thrown back.
+    if (now !== mine) return;
+    const before = again ? view?.kept() : undefined;
+    if (before !== undefined) shown.put(before, view?.hints() ?? 0);
+    view = shown;
+    place?.replaceChildren(shown.element);
+    if (focus) shown.focus();
   };
   const next = (): void => {
     const from = chosen();
@@ -121,6 +138,10 @@ async function begin(root: HTMLElement, stage: HTMLElement): Promise<void> {
         : undefined;
     if (act === 'another' && now) void show(now.entry, (now.seed + 1 + any(SEEDS - 1)) % SEEDS);
     if (act === 'next') next();
+    if ((act === 'metric' || act === 'imperial') && now) {
+      system = act;
+      void show(now.entry, now.seed, { focus: false, again: true });
+    }
     if (act === 'link')
       void navigator.clipboard.writeText(location.href).then(
         () => say('Link copied.'),
@@ -151,5 +172,5 @@ async function begin(root: HTMLElement, stage: HTMLElement): Promise<void> {
     say('The link asks for an exercise that is not here; this is another.');
   const start = asked ?? overdue() ?? bank[0];
   // Who comes to read the list is not pulled into a field.
-  if (start) await show(start, sound, false);
+  if (start) await show(start, sound, { focus: false });
 }

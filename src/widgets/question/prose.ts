@@ -14,6 +14,8 @@ export const paragraphs = (text: string): HTMLElement[] =>
 /** A line with its *stars* set. */
 export const leaning = (text: string): (string | Element)[] =>
   text
+    // Sizes stay on one line.
+    .replaceAll(/ × (?=\d)/g, '\u00a0×\u00a0')
     .split(/\*([^*]+)\*/)
     .map((piece, i) => (i % 2 === 1 ? make('em', piece) : piece))
     .filter((piece) => piece !== '');

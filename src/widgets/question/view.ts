@@ -37,6 +37,8 @@ export interface QuestionView {
   readonly seed: number;
   /** The answer as a file keeps it; undefined while there is none that can be read. */
   readonly raw: () => Raw | undefined;
+  /** The same of an answer that is not whole yet, so that a reload loses nothing of it; undefined while it is empty. */
+  readonly kept: () => Raw | undefined;
   readonly put: (raw: Raw, hints: number) => void;
   readonly hints: () => number;
   /** Marks the answer, says what came of it, and returns it; undefined where it could not be read. */
@@ -64,7 +66,9 @@ const unitText = (input: Input): string =>
 /** The parts that take the answer, by kind. */
 interface Answering {
   readonly elements: readonly Element[];
-  readonly raw: () => Raw | undefined;
+  /** @param insist says of an empty field that it is */
+  readonly raw: (insist: boolean) => Raw | undefined;
+  readonly kept: () => Raw | undefined;
   readonly put: (raw: Raw) => void;
   readonly focus: () => void;
 }
@@ -88,23 +92,33 @@ const inputField = (input: Input, id: string, label: string, changed: () => void
   });
 
 /** Reads a field as an input; the canonical text, or undefined where it cannot be read. */
-const readField = (field: Field, input: Input): string | undefined =>
-  field.read((text, stored) =>
-    writeInput(
-      input,
-      readInput(input, text, stored || isChoice(input) ? { stored: true } : { unit: input.unit }),
-    ),
+const readField = (field: Field, input: Input, insist: boolean): string | undefined =>
+  field.read(
+    (text, stored) =>
+      writeInput(
+        input,
+        readInput(input, text, stored || isChoice(input) ? { stored: true } : { unit: input.unit }),
+      ),
+    insist,
   );
 
+type Reading = (insist: boolean) => string | undefined;
+
 const several = (
-  fields: readonly (readonly [name: string, field: Field, read: () => string | undefined])[],
+  fields: readonly (readonly [name: string, field: Field, read: Reading])[],
 ): Answering => ({
   elements: fields.map(([, field]) => field.element),
-  raw: () => {
-    const texts = fields.map(([name, , read]) => [name, read()] as const);
+  raw: (insist) => {
+    const texts = fields.map(([name, , read]) => [name, read(insist)] as const);
     return texts.some(([, text]) => text === undefined)
       ? undefined
       : (Object.fromEntries(texts) as Record<string, string>);
+  },
+  kept: () => {
+    const texts = fields.map(
+      ([name, field, read]) => [name, read(false) ?? field.typed()] as const,
+    );
+    return fields.some(([, field]) => field.typed() !== '') ? Object.fromEntries(texts) : undefined;
   },
   put: (raw) => {
     if (typeof raw !== 'object' || Array.isArray(raw)) return;
@@ -144,6 +158,7 @@ const choosing = (
     elements: [set],
     places,
     raw: () => (places().length > 0 ? places() : undefined),
+    kept: () => (places().length > 0 ? places() : undefined),
     put: (raw) => {
       for (const box of boxes) box.checked = Array.isArray(raw) && raw.includes(Number(box.value));
     },
@@ -156,7 +171,7 @@ const numberField = (
   ask: string,
   id: string,
   changed: () => void,
-): readonly [Field, () => string | undefined] => {
+): readonly [Field, Reading] => {
   const asked = askedOf(formula, ask);
   const field = makeField({
     id,
@@ -167,7 +182,7 @@ const numberField = (
   return [
     field,
     // The text stays as it was typed; reading it only says whether it can be.
-    () => field.read((text, stored) => (readAnswer(text, asked, stored), text)),
+    (insist) => field.read((text, stored) => (readAnswer(text, asked, stored), text), insist),
   ];
 };
 
@@ -201,7 +216,11 @@ const answering = (
               : named({ ...input, name: setting.name.replaceAll('-', ' ') }),
             changed,
           );
-          return [setting.name, field, () => readField(field, input)] as const;
+          return [
+            setting.name,
+            field,
+            (insist: boolean) => readField(field, input, insist),
+          ] as const;
         }),
       );
     case 'practical': {
@@ -217,12 +236,13 @@ const answering = (
         ...template.measured.map((name) => {
           const input = Object.values(formula.inputs).find((one) => idOf(one) === name) as Input;
           const field = inputField(input, `${id}-${name}`, named(input), changed);
-          return [name, field, () => readField(field, input)] as const;
+          return [name, field, (insist: boolean) => readField(field, input, insist)] as const;
         }),
         [
           template.compare,
           compare,
-          () => compare.read((text, stored) => (readAnswer(text, asked, stored), text)),
+          (insist: boolean) =>
+            compare.read((text, stored) => (readAnswer(text, asked, stored), text), insist),
         ] as const,
       ]);
     }
@@ -243,17 +263,24 @@ const answering = (
       );
       return {
         elements: [...lines.elements, field.element],
-        raw: () => {
-          const number = read();
+        raw: (insist) => {
+          const number = read(insist);
           const [line] = lines.places();
           return number === undefined || line === undefined
             ? undefined
             : { line: String(line), number };
         },
+        kept: () => {
+          const [line] = lines.places();
+          const number = read(false) ?? field.typed();
+          return line === undefined && number === ''
+            ? undefined
+            : { ...(line !== undefined && { line: String(line) }), number };
+        },
         put: (raw) => {
           if (typeof raw !== 'object' || Array.isArray(raw)) return;
           const { line, number } = raw as Readonly<Record<string, string>>;
-          lines.put([Number(line)]);
+          lines.put(line === undefined ? [] : [Number(line)]);
           field.put(number ?? '');
         },
         focus: lines.focus,
@@ -270,6 +297,7 @@ const answering = (
       return {
         elements: [field.element],
         raw: read,
+        kept: () => read(false) ?? (field.typed() || undefined),
         put: (raw) => field.put(typeof raw === 'string' ? raw : ''),
         focus: field.focus,
       };
@@ -370,10 +398,10 @@ export const showQuestion = async (
 
   const say = (...nodes: (string | Node)[]): void => said.replaceChildren(...nodes);
   const check = (): Marked | undefined => {
-    const raw = parts.raw();
+    const raw = parts.raw(true);
     if (raw === undefined) {
-      say('');
-      parts.focus();
+      say(element.querySelector('[aria-invalid]') ? '' : 'Choose an answer first.');
+      (element.querySelector<HTMLElement>('[aria-invalid]') ?? parts).focus();
       return undefined;
     }
     // Every field was read just now, so that the text of each can be read as one of ours.
@@ -418,7 +446,8 @@ export const showQuestion = async (
     element,
     template,
     seed,
-    raw: parts.raw,
+    raw: () => parts.raw(false),
+    kept: parts.kept,
     put: (raw, hintsTaken) => {
       parts.put(raw);
       taken = Math.min(hintsTaken, template.hints.length);

@@ -1,10 +1,11 @@
-import { complaintOfAlias } from '../../exercises/alias.ts';
+import { complaintOfAlias, tidyAlias } from '../../exercises/alias.ts';
 import { questionsOf, readAssignment, type Assignment } from '../../exercises/assignment.ts';
 import { readWork, writeWork, type Answer, type Work } from '../../exercises/result-file.ts';
 import { keep, recall } from '../../site/storage.ts';
 import { withWork, workBegun, workIn } from '../../site/work.ts';
 import { make, one, setText } from '../parts/dom.ts';
-import { fetchBank, type Entry } from '../question/bank.ts';
+import { fetchBank } from '../question/bank.ts';
+import { localMark, showSystem, type System } from '../question/reader-style.ts';
 import { load, showQuestion, type QuestionView } from '../question/view.ts';
 import { download } from './download.ts';
 
@@ -28,10 +29,11 @@ async function begin(root: HTMLElement): Promise<void> {
 
   let link = location.search.replace(/^\?/, '');
   let assignment: Assignment | undefined;
-  let bank: readonly Entry[] = [];
   let work: Work | undefined;
   let views: readonly QuestionView[] = [];
   let times: Record<string, string> = {};
+  /** Not in the address: the address is the assignment, whoever reads it. */
+  let system: System = 'metric';
 
   const head = (): void => {
     if (!assignment) return;
@@ -56,7 +58,7 @@ async function begin(root: HTMLElement): Promise<void> {
   const stamp = ({ template, seed }: QuestionView): string => `${template.id}/${seed}`;
   const answers = (): readonly Answer[] =>
     views.flatMap((view) => {
-      const raw = view.raw();
+      const raw = view.kept();
       return raw === undefined
         ? []
         : [
@@ -71,7 +73,7 @@ async function begin(root: HTMLElement): Promise<void> {
           ];
     });
   const progress = (): void => {
-    const done = work?.answers.length ?? 0;
+    const done = views.filter((view) => view.raw() !== undefined).length;
     setText(
       one(sheet, '.work-progress'),
       `${done} of ${views.length} answered, as ${work?.alias ?? ''}.`,
@@ -100,6 +102,8 @@ async function begin(root: HTMLElement): Promise<void> {
   const show = async (from: Work): Promise<void> => {
     if (!assignment) return;
     work = from;
+    // A file may be opened before the exercises are here.
+    const bank = await fetchBank();
     times = Object.fromEntries(
       from.answers.map(({ template, seed, at }) => [`${template}/${seed}`, at]),
     );
@@ -122,6 +126,7 @@ async function begin(root: HTMLElement): Promise<void> {
         id: `work-${at}`,
         hints: assignment.hints,
         feedback: false,
+        style: { decimal: localMark(), system },
         changed: changed(() => made[at]),
       });
       const before = from.answers.find(
@@ -140,7 +145,7 @@ async function begin(root: HTMLElement): Promise<void> {
 
   form.addEventListener('submit', (event) => {
     event.preventDefault();
-    const alias = aliasField.value.normalize('NFC').trim();
+    const alias = tidyAlias(aliasField.value);
     const wrong = complaintOfAlias(alias);
     note.className = wrong === undefined ? 'field-echo' : 'field-error';
     setText(note, wrong ?? '');
@@ -166,8 +171,14 @@ async function begin(root: HTMLElement): Promise<void> {
         'application/json',
       );
       say(
-        `Saved with ${work.answers.length} of ${views.length} answers. Hand the file in yourself.`,
+        `Saved with ${views.filter((view) => view.raw() !== undefined).length} of ${views.length} answers. Hand the file in yourself.`,
       );
+    }
+    if ((act === 'metric' || act === 'imperial') && work) {
+      system = act;
+      showSystem(sheet, act);
+      save();
+      void show(work);
     }
     if (act === 'leave') {
       work = undefined;
@@ -196,11 +207,13 @@ async function begin(root: HTMLElement): Promise<void> {
   });
 
   try {
-    bank = await fetchBank();
+    await fetchBank();
   } catch (error) {
     say(error instanceof Error ? error.message : String(error));
     return;
   }
+  // Whoever has opened a file meanwhile is at work.
+  if (work) return;
   if (link === '') {
     say('This page was opened without an assignment. Use the whole link, or open a saved file.');
     return;
