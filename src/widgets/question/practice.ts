@@ -1,19 +1,26 @@
 import { afterAnswer, dueNow } from '../../exercises/review.ts';
 import { SEEDS } from '../../exercises/assignment.ts';
-import { practice, type Practice } from '../../site/practice.ts';
-import { keep, recall } from '../../site/storage.ts';
+import type { Practice } from '../../exercises/practice.ts';
 import { all, make, one, setText } from '../parts/dom.ts';
+import type { Shelf } from '../parts/shelf.ts';
 import { fetchBank, type Entry } from './bank.ts';
 import { localMark, showSystem, type System } from './reader-style.ts';
 import { load, showQuestion, type QuestionView } from './view.ts';
 
 /** The page that practises: one exercise at a time, and another like it as often as wanted. */
 
-const root = one(document, '[data-practice]');
-const stage = root && one(root, '.practice');
-if (root && stage) void begin(root, stage);
+/** @param shelf where a reader may keep streak and review */
+export const practise = (shelf: Shelf<Practice>): void => {
+  const root = one(document, '[data-practice]');
+  const stage = root && one(root, '.practice');
+  if (root && stage) void begin(root, stage, shelf);
+};
 
-async function begin(root: HTMLElement, stage: HTMLElement): Promise<void> {
+async function begin(
+  root: HTMLElement,
+  stage: HTMLElement,
+  { keep, recall }: Shelf<Practice>,
+): Promise<void> {
   const place = one(stage, '.practice-place');
   const count = one(stage, '.practice-count');
   const unit = one(stage, '#practice-unit') as HTMLSelectElement;
@@ -29,7 +36,7 @@ async function begin(root: HTMLElement, stage: HTMLElement): Promise<void> {
     setText(place, error instanceof Error ? error.message : String(error));
     return;
   }
-  let kept = recall(practice);
+  let kept = recall();
   let state: Practice = kept ?? { streak: 0, best: 0, due: [] };
   let now: { entry: Entry; seed: number } | undefined;
   /** Tries of the exercise on the stage: only the first counts for the streak. */
@@ -73,7 +80,7 @@ async function begin(root: HTMLElement, stage: HTMLElement): Promise<void> {
   const save = (): void => {
     if (!kept) return;
     kept = state;
-    const failed = keep(practice, state);
+    const failed = keep(state);
     if (failed) say(failed);
   };
 
@@ -149,14 +156,14 @@ async function begin(root: HTMLElement, stage: HTMLElement): Promise<void> {
       );
     if (act === 'keep') {
       kept = state;
-      const failed = keep(practice, state);
+      const failed = keep(state);
       say(failed ?? 'Kept in this browser, and nowhere else.');
       if (failed) kept = undefined;
       tell();
     }
     if (act === 'forget') {
       kept = undefined;
-      keep(practice, undefined);
+      keep(undefined);
       say('Forgotten.');
       tell();
     }

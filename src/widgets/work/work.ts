@@ -1,9 +1,9 @@
 import { complaintOfAlias, tidyAlias } from '../../exercises/alias.ts';
+import { withWork, workIn } from '../../exercises/begun.ts';
 import { questionsOf, readAssignment, type Assignment } from '../../exercises/assignment.ts';
 import { readWork, writeWork, type Answer, type Work } from '../../exercises/result-file.ts';
-import { keep, recall } from '../../site/storage.ts';
-import { withWork, workBegun, workIn } from '../../site/work.ts';
 import { make, one, setText } from '../parts/dom.ts';
+import type { Shelf } from '../parts/shelf.ts';
 import { fetchBank } from '../question/bank.ts';
 import { localMark, showSystem, type System } from '../question/reader-style.ts';
 import { load, showQuestion, type QuestionView } from '../question/view.ts';
@@ -14,10 +14,13 @@ import { download } from './download.ts';
 /** Milliseconds without a change until the work is kept: less than it takes to lose heart. */
 const QUIET = 300;
 
-const root = one(document, '[data-work]');
-if (root) void begin(root);
+/** @param shelf where work that was begun is kept, as the texts of result files */
+export const work = (shelf: Shelf<readonly string[]>): void => {
+  const root = one(document, '[data-work]');
+  if (root) void begin(root, shelf);
+};
 
-async function begin(root: HTMLElement): Promise<void> {
+async function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): Promise<void> {
   const form = one(root, '.work-begin') as HTMLFormElement;
   const sheet = one(root, '.work-sheet') as HTMLElement;
   const place = one(root, '.work-questions') as HTMLElement;
@@ -82,7 +85,7 @@ async function begin(root: HTMLElement): Promise<void> {
   const save = (): void => {
     if (!work) return;
     work = { ...work, saved: new Date().toISOString(), answers: answers() };
-    const failed = keep(workBegun, withWork(recall(workBegun) ?? [], work));
+    const failed = keep(withWork(recall() ?? [], work));
     if (failed) say(failed);
     progress();
   };
@@ -150,7 +153,7 @@ async function begin(root: HTMLElement): Promise<void> {
     note.className = wrong === undefined ? 'field-echo' : 'field-error';
     setText(note, wrong ?? '');
     if (wrong !== undefined) return;
-    const before = workIn(recall(workBegun) ?? [], { link, alias });
+    const before = workIn(recall() ?? [], { link, alias });
     const now = new Date().toISOString();
     if (assignment)
       void show(before ?? { assignment, link, alias, started: now, saved: now, answers: [] }).then(
@@ -220,7 +223,7 @@ async function begin(root: HTMLElement): Promise<void> {
   }
   if (!take(link)) return;
   form.hidden = false;
-  const texts = recall(workBegun) ?? [];
+  const texts = recall() ?? [];
   const mine = texts.flatMap((text) => {
     const read = readWork(text);
     return read.ok && read.value.link === link ? [read.value.alias] : [];
