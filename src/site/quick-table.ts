@@ -183,9 +183,10 @@ const sideOf = (formula: Formula, axis: AxisFile, system: System, where: string)
   }
   const [key, input] = inputOf(formula, axis.input, where);
   const given = texts(axis, system).map((text) => read(formula, { [axis.input]: text }, where));
+  const name = axis.name ?? spelt(input);
   if (isChoice(input))
     return {
-      name: spelt(input),
+      name,
       unit: '',
       heads: given.map((step) => {
         const label = sayValue(input, step[key]);
@@ -207,7 +208,6 @@ const sideOf = (formula: Formula, axis: AxisFile, system: System, where: string)
       (si) => shortest(Number((si / factorOf(unit)).toPrecision(9))).split('.')[1]?.length ?? 0,
     ),
   );
-  const name = spelt(input);
   return {
     name,
     unit: unit === 'ft' || fraction ? '' : unitWord(unit),
@@ -438,7 +438,8 @@ export const workedCell = (
     return Array.from({ length: count }, (_none, at) => at).toSorted((a, b) => Math.abs(a - middle) - Math.abs(b - middle)); // prettier-ignore
   };
   for (const at of order(panel.down.heads.length))
-    for (const i of order(panel.across.heads.length)) {
+    // Beside the middle, since a table of one thing by itself has nothing to say on its diagonal.
+    for (const i of order(panel.across.heads.length + 2)) {
       const [line, column, shown] = [
         panel.down.heads[at],
         panel.across.heads[i],
