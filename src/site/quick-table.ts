@@ -192,7 +192,7 @@ const sideOf = (formula: Formula, axis: AxisFile, system: System, where: string)
         const label = sayValue(input, step[key]);
         // A sensor is known by its sides alone where a column must be narrow.
         const text = axis.input.endsWith('format')
-          ? writeInput(input, step[key]).replace('x', ' × ').replace(/in$/, ' in')
+          ? writeInput(input, step[key]).replace('x', '\u00a0× ').replace(/in$/, '\u00a0in')
           : label;
         return { text, value: label, step: { given: step } };
       }),
@@ -410,6 +410,9 @@ export const heldOf = (table: QuickTable, panel: Panel): readonly (readonly [str
     const [value] = values;
     if (values.size !== 1 || value === undefined) return [];
     const [name, said] = [spelt(input), sayValue(input, value, { system: panel.system })];
+    // “ISO 100” and “metered ISO 100”, and neither with its ISO twice.
+    if (said.startsWith('ISO ') && name.endsWith('ISO'))
+      return [[name.slice(0, -3).trimEnd(), said]];
     return [[said.startsWith(name) ? '' : name, said]];
   });
 };
