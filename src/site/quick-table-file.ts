@@ -14,11 +14,15 @@ const axis = z.union(
   [
     z.strictObject({
       input: id,
+      /** What the side is called, where the input's own name would not do. */
+      name: z.string().min(2).optional(),
       values: z.array(text).min(2),
       imperial: z.array(text).min(2).optional(),
     }),
     z.strictObject({
       input: id,
+      /** What the side is called, where the input's own name would not do. */
+      name: z.string().min(2).optional(),
       from: z.number(),
       to: z.number(),
       step: z.number().positive(),

@@ -183,15 +183,16 @@ const sideOf = (formula: Formula, axis: AxisFile, system: System, where: string)
   }
   const [key, input] = inputOf(formula, axis.input, where);
   const given = texts(axis, system).map((text) => read(formula, { [axis.input]: text }, where));
+  const name = axis.name ?? spelt(input);
   if (isChoice(input))
     return {
-      name: spelt(input),
+      name,
       unit: '',
       heads: given.map((step) => {
         const label = sayValue(input, step[key]);
         // A sensor is known by its sides alone where a column must be narrow.
         const text = axis.input.endsWith('format')
-          ? writeInput(input, step[key]).replace('x', ' × ').replace(/in$/, ' in')
+          ? writeInput(input, step[key]).replace('x', '\u00a0× ').replace(/in$/, '\u00a0in')
           : label;
         return { text, value: label, step: { given: step } };
       }),
@@ -207,7 +208,6 @@ const sideOf = (formula: Formula, axis: AxisFile, system: System, where: string)
       (si) => shortest(Number((si / factorOf(unit)).toPrecision(9))).split('.')[1]?.length ?? 0,
     ),
   );
-  const name = spelt(input);
   return {
     name,
     unit: unit === 'ft' || fraction ? '' : unitWord(unit),
@@ -410,6 +410,9 @@ export const heldOf = (table: QuickTable, panel: Panel): readonly (readonly [str
     const [value] = values;
     if (values.size !== 1 || value === undefined) return [];
     const [name, said] = [spelt(input), sayValue(input, value, { system: panel.system })];
+    // “ISO 100” and “metered ISO 100”, and neither with its ISO twice.
+    if (said.startsWith('ISO ') && name.endsWith('ISO'))
+      return [[name.slice(0, -3).trimEnd(), said]];
     return [[said.startsWith(name) ? '' : name, said]];
   });
 };
@@ -438,7 +441,8 @@ export const workedCell = (
     return Array.from({ length: count }, (_none, at) => at).toSorted((a, b) => Math.abs(a - middle) - Math.abs(b - middle)); // prettier-ignore
   };
   for (const at of order(panel.down.heads.length))
-    for (const i of order(panel.across.heads.length)) {
+    // Beside the middle, since a table of one thing by itself has nothing to say on its diagonal.
+    for (const i of order(panel.across.heads.length + 2)) {
       const [line, column, shown] = [
         panel.down.heads[at],
         panel.across.heads[i],
