@@ -28,7 +28,6 @@ const mayImport: Record<string, readonly string[]> = {
     'plan',
     'svelte',
     'colorjs.io',
-    'uqr',
   ],
   reference: ['formula', 'shared', 'tables'],
   components: ['*'],
