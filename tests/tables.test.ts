@@ -183,6 +183,9 @@ it('tells an author what is wrong, in a sentence that names the file', () => {
     /depth-of-field\.yaml: focal-length: /,
   );
   expect(fails({ pocket: { across: ['f/3'] } })).toThrow(/names “f\/3”, which is not in the table/);
+  expect(fails({ pocket: { imperial: ['3.5 ft'] } })).toThrow(/names “3\.5 ft”, which is not in the table/); // prettier-ignore
+  const noFeet = { input: 'subject-distance', from: 1, to: 2, step: 0.2, unit: 'm' };
+  expect(fails({ down: noFeet, pocket: { imperial: ['3 ft'] } })).toThrow(/has none of its own/);
   expect(fails({ each: { input: 'format', values: ['36x24', '1x'] } })).toThrow(/depth-of-field\.yaml: format/); // prettier-ignore
   expect(fails({ question: 'How deep.' })).toThrow(/question mark/);
   expect(fails({ colour: 'red' })).toThrow(/colour/);

@@ -64,9 +64,13 @@ export const quickTableFile = z.strictObject({
   notes: z.array(sentence).default([]),
   /** Sources of what the formula does not name itself: ids of the bibliography. */
   sources: z.array(id).default([]),
-  /** The lines and columns of the folded card, as written above; all of them where it says nothing. */
+  /** The lines and columns of the folded card, as written above, and its lines in feet; all of them where it says nothing. */
   pocket: z
-    .strictObject({ down: z.array(text).optional(), across: z.array(text).optional() })
+    .strictObject({
+      down: z.array(text).optional(),
+      across: z.array(text).optional(),
+      imperial: z.array(text).optional(),
+    })
     .default({}),
 });
 

@@ -263,6 +263,7 @@ const placesOf = (
   side: Side,
   most: number,
   where: string,
+  system: System = 'metric',
 ): readonly number[] => {
   const all = side.heads.map((_head, at) => at);
   if (!wanted) {
@@ -276,7 +277,7 @@ const placesOf = (
     throw new Error(`${where}: \`pocket\` names more than ${String(most)}.`);
   const known =
     axis && 'input' in axis
-      ? texts(axis, 'metric')
+      ? texts(axis, system)
       : axis && 'shared' in axis
         ? (axis.only ?? sharedLines[axis.shared]().map(({ id }) => id))
         : side.heads.map(({ text }) => text);
@@ -290,9 +291,13 @@ const placesOf = (
   });
 };
 
-/** The same in feet: lines of their own are taken evenly where they are too many, the others stand where they stood. */
+/**
+ * The same in feet: lines of their own are those named, or taken evenly where they are too many; the others stand where
+ * they stood.
+ */
 const pocketOf = (
   wanted: readonly string[] | undefined,
+  inFeet: readonly string[] | undefined,
   axis: AxisFile | undefined,
   side: Side,
   most: number,
@@ -300,7 +305,12 @@ const pocketOf = (
   where: string,
 ): readonly number[] => {
   const own = axis && 'imperial' in axis ? axis.imperial : undefined;
+  if (inFeet && own === undefined)
+    throw new Error(
+      `${where}: \`pocket\` names lines in feet, and the table has none of its own. Give \`imperial\` there too.`,
+    );
   if (system === 'metric' || own === undefined) return placesOf(wanted, axis, side, most, where);
+  if (inFeet) return placesOf(inFeet, axis, side, most, where, 'imperial');
   const step = Math.ceil(own.length / most);
   return own.map((_text, at) => at).filter((at) => at % step === 0);
 };
@@ -361,8 +371,8 @@ export const quickTable = (id: string, file: QuickTableFile, formula: Formula): 
     return {
       choice, system, spec, down, across, rows,
       pocket: {
-        down: pocketOf(file.pocket.down, file.down, down, POCKET.down, system, `${where}, down`),
-        across: pocketOf(file.pocket.across, file.across, across, POCKET.across, system, `${where}, across`),
+        down: pocketOf(file.pocket.down, file.pocket.imperial, file.down, down, POCKET.down, system, `${where}, down`),
+        across: pocketOf(file.pocket.across, undefined, file.across, across, POCKET.across, system, `${where}, across`),
       },
     }; // prettier-ignore
   };
@@ -383,6 +393,23 @@ export const quickTable = (id: string, file: QuickTableFile, formula: Formula): 
   }; // prettier-ignore
 };
 
+/** Feet stay with their inches, and × with what stands before it, where a narrow card breaks lines. */
+export const unbroken = (text: string): string =>
+  text.replaceAll('\u2032 ', '\u2032\u00a0').replaceAll(' \u00d7 ', '\u00a0\u00d7 ');
+
+/** What a cell holds, in which unit: “depth in all (cm)”. */
+const cellNames = (table: QuickTable, panel: Panel): string =>
+  table.columns
+    .map((column) => {
+      const unit = unitWord(shownUnit(table.formula, column, panel.system));
+      return unit && !column.name.endsWith(unit) ? `${column.name} (${unit})` : column.name;
+    })
+    .join(table.file.joiner ?? ', ');
+
+/** The heading of the folded card: “Depth of field: depth in all (cm)”. Where each column is a result, it says its own. */
+export const cardHeadline = (table: QuickTable, panel: Panel): string =>
+  table.file.across ? `${table.file.title}: ${cellNames(table, panel)}` : table.file.title;
+
 /** “total, cm, by subject distance (m) down and f-number across”. */
 export const headline = (table: QuickTable, panel: Panel): string => {
   const side = ({ name, unit }: Side): string => (unit ? `${name} (${unit})` : name);
@@ -392,12 +419,8 @@ export const headline = (table: QuickTable, panel: Panel): string => {
       `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}, by ${side(panel.down)}`,
     );
   }
-  const results = table.columns.map((column) => {
-    const unit = unitWord(shownUnit(table.formula, column, panel.system));
-    return unit && !column.name.endsWith(unit) ? `${column.name} (${unit})` : column.name;
-  });
   return capital(
-    `${results.join(table.file.joiner ?? ', ')}, by ${side(panel.down)} down and ${side(panel.across)} across`,
+    `${cellNames(table, panel)}, by ${side(panel.down)} down and ${side(panel.across)} across`,
   );
 };
 

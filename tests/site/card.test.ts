@@ -23,44 +23,132 @@ describe('the pocket card', () => {
     });
   });
 
-  it.each(queries)(
-    'keeps each face in its quarter of the sheet, nothing cut off: %s',
-    async (query) => {
-      // A4 at 96 dots to the inch.
-      const viewport = { width: 794, height: 1123 };
-      await look(addressOf(card, query), { viewport }, async (page) => {
-        await page.emulateMedia({ media: 'print' });
-        const faces = await page.locator('.card-face:visible').evaluateAll((all) =>
-          all.map((face) => {
-            const { left, top, right, bottom } = face.getBoundingClientRect();
-            const inner = [...face.querySelectorAll('caption, td, th, p, li, dd')]
-              .map((part) => part.getBoundingClientRect())
-              .filter(({ width }) => width > 0);
-            return {
-              box: [left, top, right, bottom].map(Math.round),
-              out: inner.filter(
-                (one) =>
-                  one.left < left + 8 ||
-                  one.right > right - 8 ||
-                  one.top < top + 8 ||
-                  one.bottom > bottom - 8,
-              ).length,
-              parts: inner.length,
-            };
-          }),
-        );
-        expect(faces).toHaveLength(4);
-        expect(faces.map(({ out }) => out)).toEqual([0, 0, 0, 0]);
-        for (const { parts } of faces) expect(parts).toBeGreaterThan(5);
-        // Four quarters: two left edges and two top edges.
-        expect(new Set(faces.map(({ box }) => box[0])).size).toBe(2);
-        expect(new Set(faces.map(({ box }) => box[1])).size).toBe(2);
-        expect(Math.max(...faces.map(({ box }) => box[3] ?? 0))).toBeLessThanOrEqual(
-          viewport.height,
-        );
+  it.each([
+    ['A4', { width: 794, height: 1123 }],
+    ['Letter', { width: 816, height: 1056 }],
+  ] as const)('keeps whatever is chosen inside its quarter of %s', async (_paper, viewport) => {
+    await look(addressOf(card), { viewport }, async (page) => {
+      await page.emulateMedia({ media: 'print' });
+      const faces = await page.evaluate(() => {
+        const radios = (name: string): HTMLInputElement[] => [
+          ...document.querySelectorAll<HTMLInputElement>(`input[name=${name}]`),
+        ];
+        const measure = (what: string, face: Element | null) => {
+          if (!face) throw new Error(`No face for ${what}.`);
+          const { left, top, right, bottom } = face.getBoundingClientRect();
+          const inner = [...face.querySelectorAll('caption, td, th, p, li, dt, dd')]
+            .map((part) => [part, part.getBoundingClientRect()] as const)
+            .filter(([, { width }]) => width > 0);
+          const sizes = inner.map(([part]) => parseFloat(getComputedStyle(part).fontSize));
+          return {
+            what,
+            box: [left, top, right, bottom].map(Math.round),
+            margin: Math.min(
+              ...inner.flatMap(([, one]) => [
+                one.left - left,
+                one.top - top,
+                right - one.right,
+                bottom - one.bottom,
+              ]),
+            ),
+            cut: inner.filter(([part]) => part.scrollWidth > part.clientWidth + 1).length,
+            grids: [...face.querySelectorAll('table')].filter((one) => one.offsetWidth > 0).length,
+            points: Math.min(...sizes) * 0.75,
+          };
+        };
+        const of = (id: string) => measure(id, document.getElementById(`face-${id}`));
+        const shown = () => document.querySelectorAll('.card-face.of-table:has(table)');
+        const ids = radios('left').map(({ value }) => value);
+        const result = [measure('front', document.querySelector('.card-face.front'))];
+        for (const format of radios('format'))
+          for (const units of radios('units')) {
+            format.checked = units.checked = true;
+            // Three at a time, one on each face.
+            for (let at = 0; at < ids.length; at += 3) {
+              for (const [step, face] of ['left', 'right', 'back'].entries()) {
+                const radio = radios(face)[(at + step) % ids.length];
+                if (radio) radio.checked = true;
+              }
+              for (const step of [0, 1, 2]) {
+                const id = ids[(at + step) % ids.length] ?? '';
+                const one = of(id);
+                result.push({ ...one, what: `${id} ${format.value} ${units.value}` });
+              }
+            }
+          }
+        return { result, tables: ids.length, all: shown().length };
       });
-    },
-  );
+      expect(faces.all).toBe(faces.tables);
+      expect(faces.result).toHaveLength(1 + Math.ceil(faces.tables / 3) * 3 * 6);
+      const [width, height] = [viewport.width / 2, viewport.height / 2];
+      const wrong = faces.result.filter(
+        ({ what, box: [left = 0, top = 0, right = 0, bottom = 0], margin, cut, grids, points }) =>
+          margin < 8 ||
+          cut > 0 ||
+          points < 7 ||
+          grids !== (what === 'front' ? 0 : 1) ||
+          ![0, width].some((x) => Math.abs(left - x) <= 1) ||
+          ![0, height].some((y) => Math.abs(top - y) <= 3) ||
+          Math.abs(right - left - width) > 1 ||
+          Math.abs(bottom - top - height) > 3,
+      );
+      expect(wrong).toEqual([]);
+    });
+  });
+
+  it('says in each heading what its cells hold and in which unit', async () => {
+    await look(addressOf(card), {}, async (page) => {
+      const captions = await page.locator('.card-face caption:visible').allTextContents();
+      expect(captions).toEqual([
+        'Framing distance by shot: subject distance (m)',
+        'Depth of field: depth in all (cm)',
+        'Flash power: power needed',
+      ]);
+      await page.locator('#units-imperial').check();
+      expect(await page.locator('.card-face caption:visible').allTextContents()).not.toEqual(
+        captions,
+      );
+    });
+  });
+
+  it('breaks no line between feet and their inches', async () => {
+    await look(addressOf(card, '?left=frame-size&units=imperial'), {}, async (page) => {
+      const cells = await page.locator('#face-frame-size td:visible').allTextContents();
+      const feet = cells.filter((text) => text.includes('\u2032'));
+      expect(feet.length).toBeGreaterThan(20);
+      for (const text of feet) expect(text).not.toMatch(/\u2032 \d| \u00d7/);
+    });
+  });
+
+  it('takes a caution along with the numbers it belongs to', async () => {
+    await look(addressOf(card, '?back=tipping-pull'), {}, async (page) => {
+      const caution = await page.locator('#face-tipping-pull .card-caution:visible').textContent();
+      expect(caution).toContain('Ballast every');
+      expect(caution).toContain('local code');
+    });
+  });
+
+  it('says when one table was chosen twice, and the other face stays blank, also without script', async () => {
+    await look(addressOf(card), { javaScriptEnabled: false }, async (page) => {
+      const twice = page.locator('.card-twice');
+      expect(await twice.isVisible()).toBe(false);
+      await page.locator('summary', { hasText: 'Back' }).click();
+      await page.locator('#back-depth-of-field').check();
+      expect(await twice.isVisible()).toBe(true);
+      await page.locator('#back-gels').check();
+      expect(await twice.isVisible()).toBe(false);
+    });
+    await look(addressOf(card, '?left=falloff&right=falloff'), {}, async (page) => {
+      expect(await page.locator('.card-twice').isVisible()).toBe(true);
+    });
+  });
+
+  it('says where it can be found again', async () => {
+    await look(addressOf(card), {}, async (page) => {
+      const { host, pathname } = new URL(page.url());
+      expect(await page.locator('[data-card-address]').textContent()).toBe(`${host}${pathname}`);
+    });
+  });
 
   it('stands on its head inside the fold, and upright outside', async () => {
     await look(addressOf(card), {}, async (page) => {

@@ -24,8 +24,23 @@ export const GET: APIRoute = async () => {
     (system) =>
       `.card-page:has(#units-${system}:checked) .card-panel[data-system]:not([data-system="both"],[data-system="${system}"]){display:none}`,
   );
+  // One table cannot stand on two faces: say so, since one of them is blank.
+  const twice = tables.flatMap((table) =>
+    FACES.flatMap(({ id: one }, at) =>
+      FACES.slice(at + 1).map(
+        ({ id: other }) =>
+          `.card-page:has(#${one}-${table}:checked):has(#${other}-${table}:checked) .card-twice`,
+      ),
+    ),
+  );
   return new Response(
-    ['.card-face.of-table{display:none}', ...faces, ...formats, ...systems].join('\n'),
+    [
+      '.card-face.of-table,.card-twice{display:none}',
+      `${twice.join(',')}{display:block}`,
+      ...faces,
+      ...formats,
+      ...systems,
+    ].join('\n'),
     {
       headers: { 'content-type': 'text/css' },
     },

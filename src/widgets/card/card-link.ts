@@ -18,13 +18,10 @@ if (page) {
     const chosen = radios.filter(({ checked }) => checked);
     const state = new URLSearchParams(chosen.map(({ name, value }) => [name, value]));
     history.replaceState(history.state, '', `?${state.toString()}`);
-    const tables = chosen.slice(0, 3).map(({ value }) => value);
-    if (said)
-      said.textContent =
-        new Set(tables).size < 3
-          ? 'One table was chosen for two faces; it stands on one of them only.'
-          : '';
+    if (said) said.textContent = '';
   });
+  const address = page.querySelector('[data-card-address]');
+  if (address) address.textContent = location.host + location.pathname;
   page.querySelector('[data-card-print]')?.addEventListener('click', () => {
     window.print();
   });
