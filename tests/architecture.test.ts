@@ -13,6 +13,7 @@ const mayImport: Record<string, readonly string[]> = {
   formulas: ['formula', 'optics', 'sitting'],
   drawing: ['formula', 'optics', 'sitting'],
   tabulate: ['formula'],
+  search: ['formula', 'minisearch'],
   exercises: ['formula', 'optics', 'sitting'],
   plan: ['formula', 'optics', 'sitting'],
   widgets: [
@@ -22,6 +23,7 @@ const mayImport: Record<string, readonly string[]> = {
     'sitting',
     'drawing',
     'tabulate',
+    'search',
     'exercises',
     'plan',
     'svelte',
@@ -40,7 +42,7 @@ const never: Record<string, readonly string[]> = {
   'widget pages': ['layouts'],
   site: ['widgets', 'widget pages', 'layouts'],
 };
-const pure = ['formula', 'optics', 'sitting', 'drawing', 'tabulate', 'exercises', 'plan'];
+const pure = ['formula', 'optics', 'sitting', 'drawing', 'tabulate', 'search', 'exercises', 'plan'];
 const buildTimeOnly =
   /^(src\/(reference|components|site\/commands)\/|katex|zod|astro:|shared\/(?!tables\/))/;
 

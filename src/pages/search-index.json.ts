@@ -19,10 +19,14 @@ const says: Says = {
       .map(({ text }) => text)
       .join('');
   },
-  letters: (tex) =>
-    signsOf(tex)
+  letters(tex) {
+    // A name of two letters, such as EV, is one symbol.
+    const name = /^\\mathrm\{(\w+)\}$/.exec(tex)?.[1];
+    if (name !== undefined) return [name];
+    return signsOf(tex)
       .filter(({ kind }) => kind === 'letter')
-      .map(({ text, sub, prime }) => text + (prime ? '′' : '') + (sub ? `_${sub}` : '')),
+      .map(({ text, sub, prime }) => text + (prime ? '′' : '') + (sub ? `_${sub}` : ''));
+  },
 };
 
 /** What search reads: made from everything the site says, once, when it is built. */

@@ -1,6 +1,13 @@
 import { AmbiguousError, InputError } from '../formula/errors.ts';
 import { readInput } from '../formula/read.ts';
-import { idOf, isChoice, type Formula, type Input, type QuantityInput, type Value } from '../formula/record.ts';
+import {
+  idOf,
+  isChoice,
+  type Formula,
+  type Input,
+  type QuantityInput,
+  type Value,
+} from '../formula/record.ts';
 import { rivalsOf, startsOf } from '../formula/starts.ts';
 import { dimensionOf, factorOf, type Unit } from '../formula/units.ts';
 import type { Measure, Typed } from './quantities.ts';
@@ -21,9 +28,18 @@ const LENS = [0.008, 0.8] as const;
 
 /** The unit in a typed length, or undefined. */
 const unitIn = (text: string): Unit | undefined => {
-  const [, unit = ''] = /(mm|cm|km|ft|feet|foot|in(?:ch(?:es)?)?|['′"″]|m)(?:etres?|eters?)?$/i.exec(text) ?? [];
+  const [, unit = ''] =
+    /(mm|cm|km|ft|feet|foot|in(?:ch(?:es)?)?|['′"″]|m)(?:etres?|eters?)?$/i.exec(text) ?? [];
   const short = unit.toLowerCase();
-  return short === 'mm' || short === 'cm' || short === 'km' ? short : /^(f|['′])/.test(short) ? 'ft' : /^(i|["″])/.test(short) ? 'in' : short === 'm' ? 'm' : undefined;
+  return short === 'mm' || short === 'cm' || short === 'km'
+    ? short
+    : /^(f|['′])/.test(short)
+      ? 'ft'
+      : /^(i|["″])/.test(short)
+        ? 'in'
+        : short === 'm'
+          ? 'm'
+          : undefined;
 };
 
 type Entry = readonly [string, QuantityInput];
@@ -32,7 +48,9 @@ type Entry = readonly [string, QuantityInput];
 const quantitiesOf = (formula: Formula): Entry[] => {
   const starts = startsOf(formula);
   const rank = ([key, input]: Entry): number =>
-    (starts[key] === undefined ? 2 : 0) + (input.optional ? 1 : 0) + (input.default === undefined ? 0 : 4);
+    (starts[key] === undefined ? 2 : 0) +
+    (input.optional ? 1 : 0) +
+    (input.default === undefined ? 0 : 4);
   return Object.entries(formula.inputs)
     .filter((entry): entry is [string, QuantityInput] => !isChoice(entry[1]) && !entry[1].when)
     .sort((a, b) => rank(a) - rank(b));
@@ -41,12 +59,17 @@ const quantitiesOf = (formula: Formula): Entry[] => {
 /** The input whose name stands right before a quantity: “backdrop distance 1.5 m”. */
 const namedBefore = (before: string, inputs: readonly Entry[]): Entry | undefined =>
   inputs.find(([, { name, label }]) =>
-    [name, label ?? name].some((one) => new RegExp(`(?:^|[^a-z])${one.toLowerCase().replace(/[^a-z0-9 -]/g, '.')}(?: (?:of|is|at|=))?$`).test(before.toLowerCase())),
+    [name, label ?? name].some((one) =>
+      new RegExp(
+        `(?:^|[^a-z])${one.toLowerCase().replace(/[^a-z0-9 -]/g, '.')}(?: (?:of|is|at|=))?$`,
+      ).test(before.toLowerCase()),
+    ),
   );
 
 /** Inputs a quantity could be the value of, the likelier first; several only where their order says which. */
 const candidates = ({ text, measure }: Typed, inputs: readonly Entry[]): readonly Entry[] => {
-  const of = (dimension: string): Entry[] => inputs.filter(([, input]) => dimensionOf(input.unit) === dimension && !input.list);
+  const of = (dimension: string): Entry[] =>
+    inputs.filter(([, input]) => dimensionOf(input.unit) === dimension && !input.list);
   if (measure === 'length') {
     const lengths = of('length');
     const unit = unitIn(text);
@@ -55,7 +78,10 @@ const candidates = ({ text, measure }: Typed, inputs: readonly Entry[]): readonl
       const si = number * factorOf('mm');
       const lens = lengths.filter(([, { name }]) => name === 'focal length');
       if (lens.length > 0 && si >= LENS[0] && si <= LENS[1]) return lens;
-      const small = lengths.filter(([, input]) => input.unit === 'mm' && input.name !== 'focal length' && input.default === undefined);
+      const small = lengths.filter(
+        ([, input]) =>
+          input.unit === 'mm' && input.name !== 'focal length' && input.default === undefined,
+      );
       return small.length === 1 ? small : [];
     }
     const prints = lengths.filter(([, input]) => input.unit === 'cm');
@@ -68,20 +94,34 @@ const candidates = ({ text, measure }: Typed, inputs: readonly Entry[]): readonl
   if (own) return [own];
   const [first, second] = same.filter(([, { default: assumed }]) => assumed === undefined);
   // One of its kind, or one beside others that are seldom given.
-  return first && (!second || (first[1].optional !== true && second[1].optional === true)) ? [first] : same.length === 1 ? same : [];
+  return first && (!second || (first[1].optional !== true && second[1].optional === true))
+    ? [first]
+    : same.length === 1
+      ? same
+      : [];
 };
 
 /** Choices that say what they are by their form: 36x24, 4:5, upright. */
 const CHOICE = /^(?:\d+(?:\.\d+)?x\d+(?:\.\d+)?(?:in)?|\d+:\d+|portrait|landscape|upright|lying)$/;
-const choicesIn = (words: string, inputs: readonly (readonly [string, Input])[]): (readonly [string, Value])[] =>
-  words.toLowerCase().replaceAll('×', 'x').split(' ').filter((word) => CHOICE.test(word)).flatMap((word) => {
-    for (const [key, input] of inputs) {
-      if (!isChoice(input)) continue;
-      const id = Object.keys(input.choices).find((one) => one === word || input.labels?.[one] === word);
-      if (id !== undefined) return [[key, input.choices[id]] as const];
-    }
-    return [];
-  });
+const choicesIn = (
+  words: string,
+  inputs: readonly (readonly [string, Input])[],
+): (readonly [string, Value])[] =>
+  words
+    .toLowerCase()
+    .replaceAll('×', 'x')
+    .split(' ')
+    .filter((word) => CHOICE.test(word))
+    .flatMap((word) => {
+      for (const [key, input] of inputs) {
+        if (!isChoice(input)) continue;
+        const id = Object.keys(input.choices).find(
+          (one) => one === word || input.labels?.[one] === word,
+        );
+        if (id !== undefined) return [[key, input.choices[id]] as const];
+      }
+      return [];
+    });
 
 /**
  * Gives a question’s quantities to a formula’s inputs.
@@ -92,14 +132,21 @@ const choicesIn = (words: string, inputs: readonly (readonly [string, Input])[])
  */
 export const assign = (formula: Formula, words: string, typed: readonly Typed[]): Assigned => {
   const inputs = quantitiesOf(formula);
-  const values: (readonly [string, Value])[] = [...choicesIn(words, Object.entries(formula.inputs))];
+  const values: (readonly [string, Value])[] = [
+    ...choicesIn(words, Object.entries(formula.inputs)),
+  ];
   const left: string[] = [];
   const taken = new Set<string>();
   let refusal: string | undefined;
   for (const one of typed) {
     const free = (entry: Entry): boolean => !taken.has(entry[0]);
     const named = namedBefore(one.before, inputs.filter(free));
-    const found = named && candidates({ ...one }, [named]).length + Number(dimensionOf(named[1].unit) === one.measure) > 0 ? named : candidates(one, inputs).find(free);
+    const found =
+      named &&
+      candidates({ ...one }, [named]).length + Number(dimensionOf(named[1].unit) === one.measure) >
+        0
+        ? named
+        : candidates(one, inputs).find(free);
     if (!found) {
       left.push(one.text);
       continue;
@@ -107,12 +154,16 @@ export const assign = (formula: Formula, words: string, typed: readonly Typed[])
     const [key, input] = found;
     taken.add(key);
     // Those that stand in for it are then no longer asked for.
-    for (const [other, { name }] of inputs) if (rivalsOf(formula, idOf(input)).includes(idOf({ name }))) taken.add(other);
+    for (const [other, { name }] of inputs)
+      if (rivalsOf(formula, idOf(input)).includes(idOf({ name }))) taken.add(other);
     try {
       values.push([key, readInput(input, one.text, { unit: input.unit })]);
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
-      refusal ??= error instanceof AmbiguousError || /range|must be/.test(error.message) ? error.message : undefined;
+      refusal ??=
+        error instanceof AmbiguousError || /range|must be/.test(error.message)
+          ? error.message
+          : undefined;
       left.push(one.text);
     }
   }

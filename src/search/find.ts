@@ -22,6 +22,8 @@ const WEIGHT: Readonly<Record<Kind, number>> = {
 };
 
 const MOST = 24;
+/** Of a question; nobody asks for more, and each costs its time. */
+const [MOST_WORDS, LONGEST_WORD] = [12, 24];
 const GREEK =
   'alpha α beta β gamma γ delta δ epsilon ε eta η theta θ lambda λ mu μ nu ν rho ρ sigma σ tau τ phi φ psi ψ omega Ω'.split(
     ' ',
@@ -42,12 +44,27 @@ const asSymbol = (word: string): Record<string, number> => {
   const greek = GREEK[GREEK.indexOf(word.toLowerCase()) + 1];
   if (greek && word.length > 1 && GREEK.includes(word.toLowerCase()))
     return { [symbolTerm(greek)]: 3 };
-  return word.length > 4 ? {} : { [symbolTerm(word)]: 3, [symbolTerm(toggled(word))]: 0.6 };
+  return word.length > 4 ? {} : { [symbolTerm(word)]: 3, [symbolTerm(toggled(word))]: 1.2 };
 };
 
+/** A word nobody uses here, with two of its letters changed about, if that makes one that is used: depht, feild. */
+const righted = (word: string, { knows }: Index): string => {
+  if (word.length < 4 || knows(fold(word))) return word;
+  for (let i = 1; i < word.length; i += 1) {
+    const turned = word.slice(0, i - 1) + word.charAt(i) + word.charAt(i - 1) + word.slice(i + 1);
+    if (knows(fold(turned))) return turned;
+  }
+  return word;
+};
+
+/** The words of a question as they are looked for. */
+const askedWords = (text: string, index: Index): string[] =>
+  wordsOf(text.replace(/(\p{L})_(?=[\p{L}\p{N}])/gu, '$1'))
+    .slice(0, MOST_WORDS)
+    .map((word) => righted(word.slice(0, LONGEST_WORD), index));
+
 /** Reads a question into what it asks for. */
-const askedIn = (text: string, { concepts }: Index): Asked[] => {
-  const words = wordsOf(text.replace(/(\p{L})_(?=[\p{L}\p{N}])/gu, '$1'));
+const askedIn = (words: readonly string[], { concepts }: Index): Asked[] => {
   const found = concepts.in(words);
   const plain = words.every(isStop);
   const asked = found.map(({ at, words: count, groups }): Asked => {
@@ -69,7 +86,7 @@ const askedIn = (text: string, { concepts }: Index): Asked[] => {
     }
     if (isStop(word) && !plain) return;
     const next = words[at + 1];
-    const pair = next === undefined || isStop(next) ? {} : { [fold(word) + fold(next)]: 1.2 };
+    const pair = next === undefined ? {} : { [fold(word) + fold(next)]: 1.2 };
     const number = /^\p{N}/u.test(word);
     asked.push({ terms: { ...symbol, ...pair, [fold(word)]: 1 }, share: number ? 0.4 : 1 });
   });
@@ -96,8 +113,9 @@ const fit = (asked: string, terms: readonly string[], known: ReadonlySet<string>
  */
 export const find = (index: Index, typed: string): Hit[] => {
   const parts = partQuery(tidy(typed));
-  const text = parts.words === '' ? parts.names : parts.words;
-  const asked = askedIn(text, index);
+  const words = askedWords(parts.words === '' ? parts.names : parts.words, index);
+  const text = words.join(' ');
+  const asked = askedIn(words, index);
   const boosts: Record<string, number> = Object.create(null) as Record<string, number>;
   for (const { terms } of asked)
     for (const [term, boost] of Object.entries(terms))
@@ -105,7 +123,7 @@ export const find = (index: Index, typed: string): Hit[] => {
   const all = Object.keys(boosts);
   if (all.length === 0) return [];
   const marked = (term: string): boolean => /^[#=]/.test(term);
-  const last = fold(wordsOf(text).at(-1) ?? '');
+  const last = fold(words.at(-1) ?? '');
   const results = index.words.search(all.join(' '), {
     combineWith: 'OR',
     prefix: (term) => !marked(term) && (term === last ? term.length > 1 : term.length > 3),
@@ -133,7 +151,7 @@ export const find = (index: Index, typed: string): Hit[] => {
     if (!entry) return [];
     const share = covered(result);
     const exact =
-      whole(entry.title) === wanted || (entry.symbol !== undefined && symbolTerm(entry.symbol) === `=${text.trim().replaceAll('_', '')}`)
+      whole(entry.title) === wanted || (entry.symbol !== undefined && symbolTerm(entry.symbol) === symbolTerm(text))
         ? 3
         : index.concepts.of(entry.title).some((group) => concepts.includes(group))
           ? 2.2
@@ -157,22 +175,16 @@ export const find = (index: Index, typed: string): Hit[] => {
 
 /** Titles that are nearest to a question nothing answers. */
 export const nearest = (index: Index, typed: string): string[] => {
-  const asked = wordsOf(tidy(typed)).filter((word) => word.length > 2 && !isStop(word));
-  const near = asked.flatMap((word) =>
-    index.words
-      .autoSuggest(fold(word), { fuzzy: 0.45, maxFuzzy: 4, prefix: true, boost: { title: 5 } })
-      .slice(0, 2)
-      .map(({ terms }) => terms[0] ?? ''),
-  );
+  const asked = askedWords(partQuery(tidy(typed)).words, index).filter((word) => word.length > 2 && !isStop(word));
   const titles = index.entries.filter(({ kind }) => kind === 'Word' || kind === 'Plate');
-  return [
-    ...new Set(
-      near.flatMap((term) =>
-        titles
-          .filter(({ title }) => wordsOf(title).map(fold).includes(term))
-          .slice(0, 2)
-          .map(({ title }) => title),
-      ),
-    ),
-  ].slice(0, 4);
-};
+  const like = (term: string, fuzzy: number): string[] =>
+    index.words
+      .search(term, { fields: ['title', 'names'], prefix: true, fuzzy, maxFuzzy: 4 })
+      .slice(0, 3)
+      .flatMap(({ id }) => titles.find((entry) => entry === index.entries[id as number])?.title ?? []);
+  const near = asked.map(fold).flatMap((term) => {
+    const found = like(term, 0.4);
+    return found.length > 0 ? found : like(term.slice(0, 4), 0);
+  });
+  return [...new Set(near)].slice(0, 4);
+}; // prettier-ignore

@@ -17,6 +17,8 @@ export interface Index {
   readonly entries: readonly Entry[];
   readonly concepts: Concepts;
   readonly words: MiniSearch;
+  /** Whether anything here has this word. */
+  knows(term: string): boolean;
 }
 
 /** Names are terms of their own, and so are symbols: no ending, no misspelling leads to them. */
@@ -34,7 +36,8 @@ const options = {
 const termsIn = (text: string, concepts: Concepts, pairs: boolean): string[] => {
   const words = wordsOf(text);
   const kept = words.filter((word) => !isStop(word)).map(fold);
-  const joined = pairs ? kept.slice(1).map((word, i) => (kept[i] ?? '') + word) : [];
+  const folded = words.map(fold);
+  const joined = pairs ? folded.slice(1).map((word, i) => (folded[i] ?? '') + word) : [];
   const groups = concepts.in(words).flatMap((found) => found.groups);
   return [...new Set([...kept, ...joined, ...groups.map(conceptTerm)])];
 };
@@ -85,15 +88,19 @@ export const buildIndex = (
 };
 
 /** Makes a fetched file searchable. */
-export const openIndex = ({ entries, groups, words }: IndexFile): Index => ({
-  entries: entries.map(([kind, number, title, symbol, address, says]) => ({
-    kind: KINDS[kind] ?? 'Page',
-    title,
-    address,
-    says,
-    ...(number && { number }),
-    ...(symbol && { symbol }),
-  })),
-  concepts: conceptsOf(groups),
-  words: MiniSearch.loadJS(unpack(words, entries.length, options.fields), options),
-});
+export const openIndex = ({ entries, groups, words }: IndexFile): Index => {
+  const terms = new Set(words.split('\n').map((line) => line.slice(0, line.indexOf(' '))));
+  return {
+    entries: entries.map(([kind, number, title, symbol, address, says]) => ({
+      kind: KINDS[kind] ?? 'Page',
+      title,
+      address,
+      says,
+      ...(number && { number }),
+      ...(symbol && { symbol }),
+    })),
+    concepts: conceptsOf(groups),
+    words: MiniSearch.loadJS(unpack(words, entries.length, options.fields), options),
+    knows: (term) => terms.has(term),
+  };
+};

@@ -50,6 +50,9 @@ const ANY = new RegExp(
   'giu',
 );
 
+/** Both sides of a picture with one unit; a film of 4x5in is a name. */
+const SIDES = /(?<![\d.,x])(?!4x5in)(\d+(?:[.,]\d+)?) ?[x×] ?(\d+(?:[.,]\d+)?) ?(cm|m|in|ft)\b/gi;
+
 /**
  * Parts a question into its words and the quantities among them. Nothing is converted here.
  * @example partQuery('85mm f4 2.2 m depth of field').words // 'depth of field'
@@ -58,11 +61,12 @@ export const partQuery = (text: string): Parts => {
   const typed: Typed[] = [];
   const names: string[] = [];
   const words = text
+    .replace(SIDES, '$1 $3 $2 $3')
     .replace(ANY, (all: string, ...rest: unknown[]) => {
       const form = rest.slice(0, FORMS.length).findIndex((one) => one !== undefined);
       const [measure = 'length', , name = ''] = FORMS[form] ?? [];
       const at = rest.findIndex((one, i) => i >= FORMS.length && typeof one === 'number');
-      const before = text.slice(0, rest[at] as number).trim();
+      const before = (rest[at + 1] as string).slice(0, rest[at] as number).trim();
       typed.push({ text: all.trim(), measure, before });
       names.push(name || (/mm$/i.test(all) ? 'focal length' : /%$/.test(all) ? '' : 'working distance'));
       // A percentage may be part of a name: 18 % grey.

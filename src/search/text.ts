@@ -18,7 +18,7 @@ export const tidy = (text: string): string =>
 
 /** The words of a text, their case kept; a hyphen parts them, and the mark of the genitive goes. */
 export const wordsOf = (text: string): string[] =>
-  text.replace(/(\p{L})'s\b/gu, '$1').match(/[\p{L}\p{N}]+(?:[.,]\p{N}+)*/gu) ?? [];
+  text.replace(/(\p{L})['’]s\b/gu, '$1').match(/[\p{L}\p{N}]+(?:[.,]\p{N}+)*/gu) ?? [];
 
 /**
  * One word as the index keeps it: small letters, British and American spelling alike, without its ending.

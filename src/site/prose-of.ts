@@ -14,7 +14,9 @@ export const proseOf = (body: string): string =>
     .trim();
 
 /** The parts of a text, each from its second-level heading to the next. */
-export const sectionsOf = (body: string): { readonly heading: string; readonly text: string; readonly part: string }[] =>
+export const sectionsOf = (
+  body: string,
+): { readonly heading: string; readonly text: string; readonly part: string }[] =>
   body
     .split(/^## /m)
     .slice(1)

@@ -1,6 +1,6 @@
 import { getCollection, render, type CollectionEntry } from 'astro:content';
 import { spelt } from '../formula/notation/spelt.ts';
-import { isChoice, type Formula } from '../formula/record.ts';
+import type { Formula } from '../formula/record.ts';
 import type { Source } from '../search/entry.ts';
 import { groups as usual } from '../search/groups.ts';
 import { whole } from '../search/text.ts';
@@ -19,6 +19,10 @@ export interface Says {
 
 const cut = (text: string, most: number): string =>
   text.length <= most ? text : `${text.slice(0, text.lastIndexOf(' ', most))} …`;
+
+/** A description as a sentence. */
+const sentence = (text: string): string =>
+  text && text.charAt(0).toUpperCase() + text.slice(1) + (/[.…]$/.test(text) ? '' : '.');
 
 /** What a part of a lesson sets right, where it does. */
 const claimIn = (part: string): string => /<Misconception claim="([^"]*)"/.exec(part)?.[1] ?? '';
@@ -73,7 +77,7 @@ const plateSources = async (says: Says): Promise<Source[]> => {
     ...[...symbols.values()].map(({ plates: numbers, ...source }) => {
       const shown = [...new Set(numbers)].slice(0, 4);
       const where = `In plate${shown.length > 1 ? 's' : ''} ${shown.join(', ')}${numbers.length > 4 ? ' and more' : ''}.`;
-      return { ...source, says: `${cut(source.says, 84)} ${where}`.trim() };
+      return { ...source, says: `${sentence(cut(source.says, 84))} ${where}`.trim() };
     }),
   ];
 }; // prettier-ignore
@@ -106,13 +110,26 @@ interface TableEntry {
 }
 
 /** The quick tables by their titles. */
-export const tables = async (): Promise<readonly { readonly title: string; readonly question: string; readonly address: `/${string}` }[]> => {
-  const entries = (await getCollection('tables' as 'pages')) as unknown as readonly TableEntry[] | undefined;
-  return (entries ?? []).map(({ id, data: { title, question } }) => ({ title, question, address: `/tables/${id}/` }));
+export const tables = async (): Promise<
+  readonly { readonly title: string; readonly question: string; readonly address: `/${string}` }[]
+> => {
+  const entries = (await getCollection('tables' as 'pages')) as unknown as
+    readonly TableEntry[] | undefined;
+  return (entries ?? []).map(({ id, data: { title, question } }) => ({
+    title,
+    question,
+    address: `/tables/${id}/`,
+  }));
 };
 
 const tableSources = async (): Promise<Source[]> =>
-  (await tables()).map(({ title, question, address }) => ({ kind: 'Table', title, address, says: question, about: question }));
+  (await tables()).map(({ title, question, address }) => ({
+    kind: 'Table',
+    title,
+    address,
+    says: question,
+    about: question,
+  }));
 
 /** Pages that no collection holds. */
 const OTHERS: readonly Source[] = [

@@ -37,12 +37,13 @@ export const hitItem = (
     make(
       'span',
       'hit-title',
-      ...(entry.symbol ? [symbolOf(entry.symbol), ' '] : []),
+      ...(entry.symbol ? [symbolOf(entry.symbol)] : []),
       ...fine(entry.title),
     ),
   );
   const says = answer?.says ?? entry.says;
-  if (says) link.append(make('span', answer?.refused ? 'hit-says refused' : 'hit-says', ...fine(says)));
+  if (says)
+    link.append(make('span', answer?.refused ? 'hit-says refused' : 'hit-says', ...fine(says)));
   if (answer?.with) link.append(make('span', 'hit-with', ...fine(answer.with)));
   link.setAttribute('href', base + (answer?.address ?? entry.address).slice(1));
   return make('li', '', link);
