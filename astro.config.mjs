@@ -5,6 +5,7 @@ import { defineConfig } from 'astro/config';
 import { leanRecords } from './src/site/lean-records.ts';
 import { leastScript, stylesFirst } from './src/site/least-script.ts';
 import { rehypePlugins, remarkPlugins } from './src/site/markdown-plugins.ts';
+import { offlineCopy } from './src/site/offline/copy.ts';
 
 // Where the site will live. Both may stay unset: it then works at the root of any host.
 const base = process.env['SBN_BASE'] || '/';
@@ -13,8 +14,9 @@ const site = process.env['SBN_SITE'];
 const everyPlate = new RegExp(
   [
     'src/formula/(?!solve|evaluate)',
-    'src/widgets/parts/(?!ask|links|custom|read-link|handle)',
+    'src/widgets/parts/(?!ask|links|custom|read-link|handle|kit)',
     'src/drawing/(pen|dimension|scale|clip|camera)',
+    // In the form that plates are sent: the reader’s own table fetches whole records.
     'src/optics/(harbour|lens/(thin-lens|frame|inputs|measured-from))\\.ts\\?lean',
     'shared/tables/(harbour|formats).*\\?lean',
   ].join('|'),
@@ -45,6 +47,8 @@ export default defineConfig({
             groups: [
               stylesFirst,
               { name: 'plate', test: everyPlate },
+              // Fetched together, or every plate would have to say what the one needs of the other.
+              { name: 'links', test: /src\/widgets\/parts\/(links|read-link)\.ts/ },
               { name: 'kept', test: /src\/site\/(kept|storage)\.ts/ },
             ],
           },
@@ -52,7 +56,7 @@ export default defineConfig({
       },
     },
   },
-  integrations: [mdx(), svelte()],
+  integrations: [mdx(), svelte(), offlineCopy()],
   markdown: {
     syntaxHighlight: false,
     processor: unified({ remarkPlugins, rehypePlugins: rehypePlugins(base) }),

@@ -2,6 +2,7 @@ import { glob } from 'astro/loaders';
 import { defineCollection } from 'astro:content';
 import { z } from 'astro/zod';
 import { LESSON } from './site/front-matter.ts';
+import { quickTableFile } from './site/quick-table-file.ts';
 
 const id = z
   .string()
@@ -151,4 +152,9 @@ const checklists = defineCollection({
   }),
 });
 
-export const collections = { units, lessons, glossary, exercises, pages, checklists };
+const tables = defineCollection({
+  loader: glob({ base: './content/tables', pattern: '*.yaml', generateId: address }),
+  schema: quickTableFile,
+});
+
+export const collections = { units, lessons, glossary, exercises, pages, checklists, tables };

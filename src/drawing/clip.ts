@@ -4,17 +4,22 @@ export type Point = readonly [number, number];
 export type Box = readonly [number, number, number, number];
 
 /** What of an outline lies where `side` is 0 or more; a line of two points comes back along itself. */
-const keep = (points: readonly Point[], side: (point: Point) => number): Point[] =>
-  points.flatMap((here, i) => {
-    const before = points.at(i - 1) ?? here;
-    const [a, b] = [side(here), side(before)];
+const keep = (points: readonly Point[], side: (point: Point) => number): Point[] => {
+  const kept: Point[] = [];
+  let before = points.at(-1) ?? [0, 0];
+  let b = side(before);
+  // A phone clips every line anew while something moves: a loop, since lists of lists cost it dear.
+  for (const here of points) {
+    const a = side(here);
     const t = a / (a - b);
-    const cut: Point[] =
-      a < 0 !== b < 0
-        ? [[here[0] + (before[0] - here[0]) * t, here[1] + (before[1] - here[1]) * t]]
-        : [];
-    return a < 0 ? cut : [...cut, here];
-  });
+    if (a < 0 !== b < 0)
+      kept.push([here[0] + (before[0] - here[0]) * t, here[1] + (before[1] - here[1]) * t]);
+    if (!(a < 0)) kept.push(here);
+    before = here;
+    b = a;
+  }
+  return kept;
+};
 
 /**
  * What of an outline or a line lies in a box: nothing is ever drawn outside its view.
@@ -22,8 +27,8 @@ const keep = (points: readonly Point[], side: (point: Point) => number): Point[]
  */
 export const clip = (points: readonly Point[], [left, top, right, bottom]: Box): Point[] =>
   [
-    ([x]: Point) => x - left,
-    ([x]: Point) => right - x,
-    ([, y]: Point) => y - top,
-    ([, y]: Point) => bottom - y,
+    (at: Point) => at[0] - left,
+    (at: Point) => right - at[0],
+    (at: Point) => at[1] - top,
+    (at: Point) => bottom - at[1],
   ].reduce<Point[]>(keep, [...points]);

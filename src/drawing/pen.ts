@@ -11,10 +11,10 @@ const LETTER = 6.5;
 export const widthOf = (text: string): number => text.length * LETTER;
 
 /** Six decimals: finer than any printer, and the same on every machine. */
-const fixed = (x: number): number => Number(x.toFixed(6));
+const fixed = (x: number): number => Math.round(x * 1e6) / 1e6;
 
 const through = (points: readonly Point[]): string =>
-  `M${points.map(([x, y]) => `${fixed(x)} ${fixed(y)}`).join('L')}`;
+  `M${points.map((at) => `${fixed(at[0])} ${fixed(at[1])}`).join('L')}`;
 
 /** Collects a sheet's marks in the order they are laid down. */
 export const pen = (style: Style) => {

@@ -20,6 +20,8 @@ const says: Says = {
       .join('');
   },
   letters(tex) {
+    // A sign alone, such as ′, is no symbol anyone would type.
+    if (!/[A-Za-z]/.test(tex)) return [];
     // A name of two letters, such as EV, is one symbol.
     const name = /^\\mathrm\{(\w+)\}$/.exec(tex)?.[1];
     if (name !== undefined) return [name];

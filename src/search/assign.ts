@@ -56,7 +56,10 @@ const quantitiesOf = (formula: Formula): Entry[] => {
     .sort((a, b) => rank(a) - rank(b));
 };
 
-/** The input whose name stands right before a quantity: “backdrop distance 1.5 m”. */
+/**
+ * The input whose name stands right before a quantity, “backdrop distance 1.5 m”, or whose first word does: “room 4.2 m”
+ * is the first of a room’s sides.
+ */
 const namedBefore = (before: string, inputs: readonly Entry[]): Entry | undefined =>
   inputs.find(([, { name, label }]) =>
     [name, label ?? name].some((one) =>
@@ -64,6 +67,11 @@ const namedBefore = (before: string, inputs: readonly Entry[]): Entry | undefine
         `(?:^|[^a-z])${one.toLowerCase().replace(/[^a-z0-9 -]/g, '.')}(?: (?:of|is|at|=))?$`,
       ).test(before.toLowerCase()),
     ),
+  ) ??
+  inputs.find(
+    ([, { name }]) =>
+      name.includes(' ') &&
+      name.toLowerCase().split(' ')[0] === /[a-z]+$/.exec(before.toLowerCase())?.[0],
   );
 
 /** Inputs a quantity could be the value of, the likelier first; several only where their order says which. */
@@ -138,7 +146,9 @@ export const assign = (formula: Formula, words: string, typed: readonly Typed[])
   const left: string[] = [];
   const taken = new Set<string>();
   let refusal: string | undefined;
-  for (const one of typed) {
+  // Those with a name of their own first, or a nameless one would take their place.
+  const isNamed = (one: Typed): boolean => namedBefore(one.before, inputs) !== undefined;
+  for (const one of [...typed.filter(isNamed), ...typed.filter((other) => !isNamed(other))]) {
     const free = (entry: Entry): boolean => !taken.has(entry[0]);
     const named = namedBefore(one.before, inputs.filter(free));
     const found =

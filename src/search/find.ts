@@ -61,7 +61,13 @@ const righted = (word: string, { knows }: Index): string => {
 const askedWords = (text: string, index: Index): string[] =>
   wordsOf(text.replace(/(\p{L})_(?=[\p{L}\p{N}])/gu, '$1'))
     .slice(0, MOST_WORDS)
-    .map((word) => righted(word.slice(0, LONGEST_WORD), index));
+    .flatMap((typed) => {
+      const word = righted(typed.slice(0, LONGEST_WORD), index);
+      // A word nobody uses may be a name misspelt, or written as one: shuterspeed.
+      const name =
+        word.length < 5 || index.knows(fold(word)) ? undefined : index.concepts.near(word);
+      return name === undefined ? [word] : wordsOf(name);
+    });
 
 /** Reads a question into what it asks for. */
 const askedIn = (words: readonly string[], { concepts }: Index): Asked[] => {

@@ -18,7 +18,7 @@ export interface Index {
   readonly concepts: Concepts;
   readonly words: MiniSearch;
   /** Whether anything here has this word. */
-  knows(term: string): boolean;
+  readonly knows: (term: string) => boolean;
 }
 
 /** Names are terms of their own, and so are symbols: no ending, no misspelling leads to them. */
@@ -43,7 +43,7 @@ const termsIn = (text: string, concepts: Concepts, pairs: boolean): string[] => 
 };
 
 /** A text's words that tell it from others: what stands everywhere finds nothing. */
-const [COMMON, MOST_WORDS] = [30, 26];
+const [COMMON, MOST_WORDS] = [30, 20];
 
 /** For each source the rarest of its text's words. */
 const telling = (sources: readonly Source[]): readonly (readonly string[])[] => {

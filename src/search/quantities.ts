@@ -68,7 +68,7 @@ export const partQuery = (text: string): Parts => {
       const at = rest.findIndex((one, i) => i >= FORMS.length && typeof one === 'number');
       const before = (rest[at + 1] as string).slice(0, rest[at] as number).trim();
       typed.push({ text: all.trim(), measure, before });
-      names.push(name || (/mm$/i.test(all) ? 'focal length' : /%$/.test(all) ? '' : 'working distance'));
+      names.push(name || (/mm$/i.test(all) ? 'focal length' : all.endsWith('%') ? '' : 'working distance'));
       // A percentage may be part of a name: 18 % grey.
       return measure === 'ratio' ? all : ' ; ';
     })

@@ -1,4 +1,6 @@
 import { getCollection, type CollectionEntry } from 'astro:content';
+import { curriculum, type Lesson } from './lessons.ts';
+import { namesOf, termFor, type Names } from './named-terms.ts';
 
 /** The glossary in alphabetical order, with its cross-references checked. */
 const load = async (): Promise<readonly CollectionEntry<'glossary'>[]> => {
@@ -29,6 +31,27 @@ export const termOf = async (id: string): Promise<CollectionEntry<'glossary'>> =
     throw new Error(
       `<Term id="${id}"> has no entry. Expected content/glossary/${id}.md; a neighbouring file shows its form.`,
     );
+  }
+  return found;
+};
+
+let named: Promise<Names> | undefined;
+const names = async (): Promise<Names> =>
+  namesOf((await glossary()).map(({ id, data }) => ({ id, names: [data.term, ...data.also] })));
+
+/** The term that explains the name of an input or a result, if there is one. */
+export const termNamed = async (
+  formula: string,
+  one: { readonly name: string; readonly label?: string | undefined },
+): Promise<string | undefined> => termFor(await (named ??= names()), formula, one);
+
+/** The first lesson that explains each term, by the term’s id. */
+export const firstUses = async (): Promise<ReadonlyMap<string, Lesson>> => {
+  const found = new Map<string, Lesson>();
+  for (const lesson of (await curriculum()).flatMap(({ lessons }) => lessons)) {
+    for (const [, id = ''] of (lesson.entry.body ?? '').matchAll(/<Term\s+id="([^"]+)"/g)) {
+      if (!found.has(id)) found.set(id, lesson);
+    }
   }
   return found;
 };

@@ -18,6 +18,3 @@ export const progress: Kept<readonly string[]> = {
       ? [...new Set(raw)]
       : undefined,
 };
-
-/** Everything this site may keep, for reading a file back in. */
-export const everything: readonly Kept<unknown>[] = [theme, progress];

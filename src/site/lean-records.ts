@@ -83,7 +83,8 @@ interface Context {
 
 /**
  * Sends plates the lean form of the records they compute with. Only what calculators and drawings import is changed, and
- * only in what is sent to the reader; whoever loads a formula through src/formulas.ts gets all of it.
+ * only in what is sent to the reader; a kit is no record, and comes in one form; whoever loads a formula through
+ * src/formulas.ts gets all of it.
  */
 export const leanRecords = () => ({
   name: 'lean-records',
@@ -97,7 +98,9 @@ export const leanRecords = () => ({
       return null;
     const found = await this.resolve(source, importer.replace(LEAN, ''), { skipSelf: true });
     return found &&
-      /\/src\/(?:optics|sitting)\/[^?]*\.ts$|\/shared\/tables\/[^?]*\.json$/.test(found.id)
+      /\/src\/(?:optics|sitting)\/(?!kit\.ts$)[^?]*\.ts$|\/shared\/tables\/[^?]*\.json$/.test(
+        found.id,
+      )
       ? found.id + LEAN
       : null;
   },

@@ -1,7 +1,5 @@
 /** The tools under “Your progress”: save as a file, read one, erase. The ticks themselves are reader.ts's. */
-import { checklistTicks } from './checklist-ticks.ts';
-import { everything } from './kept.ts';
-import { eraseAll, exportAll, importAll } from './storage-file.ts';
+import { eraseAll, exportAll, importAll, saveFile } from './storage-file.ts';
 
 const one = (selector: string): HTMLElement | null => document.querySelector<HTMLElement>(selector);
 
@@ -13,20 +11,17 @@ const done = (sentence: string): void => {
 };
 
 one('[data-progress-export]')?.addEventListener('click', () => {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([exportAll()], { type: 'application/json' }));
-  link.download = 'sitting-by-numbers.json';
-  link.click();
-  URL.revokeObjectURL(link.href);
+  saveFile(exportAll(), 'sitting-by-numbers.json');
 });
 
 const input = one('[data-progress-import]');
 input?.addEventListener('change', () => {
   if (!(input instanceof HTMLInputElement)) return;
-  void input.files?.[0]
-    ?.text()
-    .then((text) => {
-      done(importAll(text, [...everything, checklistTicks]));
+  const text = input.files?.[0]?.text();
+  if (text === undefined) return;
+  void Promise.all([text, import('./everything.ts')])
+    .then(([text, { everything }]) => {
+      done(importAll(text, everything));
     })
     .catch(() => {
       done('That file could not be read.');
@@ -39,5 +34,6 @@ input?.addEventListener('change', () => {
 one('[data-progress-erase]')?.addEventListener('click', () => {
   const said = eraseAll();
   delete document.documentElement.dataset['theme'];
+  delete document.documentElement.dataset['kit'];
   done(said);
 });

@@ -2,6 +2,8 @@
  * What every page does for its reader, and no more: the theme is fetched once its switch is pressed, the ticks
  * once one is set or some are kept.
  */
+import './offline/keep.ts';
+
 const root = document.documentElement;
 const ticks = () => import('./ticks.ts');
 const show = (): void => void ticks().then((part) => part.show());

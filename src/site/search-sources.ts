@@ -17,6 +17,9 @@ export interface Says {
   letters(tex: string): readonly string[];
 }
 
+/** Letters of a definition that a result shows; the whole of it is one tap away. */
+const MOST_OF_A_WORD = 120;
+
 const cut = (text: string, most: number): string =>
   text.length <= most ? text : `${text.slice(0, text.lastIndexOf(' ', most))} …`;
 
@@ -77,7 +80,7 @@ const plateSources = async (says: Says): Promise<Source[]> => {
     ...[...symbols.values()].map(({ plates: numbers, ...source }) => {
       const shown = [...new Set(numbers)].slice(0, 4);
       const where = `In plate${shown.length > 1 ? 's' : ''} ${shown.join(', ')}${numbers.length > 4 ? ' and more' : ''}.`;
-      return { ...source, says: `${sentence(cut(source.says, 84))} ${where}`.trim() };
+      return { ...source, says: `${sentence(cut(source.says, 56))} ${where}`.trim() };
     }),
   ];
 }; // prettier-ignore
@@ -87,7 +90,7 @@ const wordSources = async (says: Says): Promise<Source[]> =>
     kind: 'Word',
     title: data.term,
     address: `/glossary/#${id}`,
-    says: proseOf(body),
+    says: cut(proseOf(body), MOST_OF_A_WORD),
     names: data.also,
     symbols: data.symbol ? says.letters(data.symbol) : [],
     text: proseOf(body),

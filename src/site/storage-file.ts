@@ -1,6 +1,19 @@
 /** What is kept, as a file and back, and away with it: only where a page offers it. */
 import { keep, key, parse, PREFIX, type Kept } from './storage.ts';
 
+/** Some things, by the keys they are kept under, as the text of a file. */
+export const fileOf = (kept: Readonly<Record<string, unknown>>): string =>
+  JSON.stringify({ 'sitting-by-numbers': 1, kept }, null, 2);
+
+/** Hands the reader a file. */
+export const saveFile = (text: string, name: string): void => {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  link.download = name;
+  link.click();
+  URL.revokeObjectURL(link.href);
+};
+
 /** Everything of ours, as the text of a file. */
 export const exportAll = (): string => {
   const kept: Record<string, unknown> = {};
@@ -12,7 +25,7 @@ export const exportAll = (): string => {
   } catch {
     // Nothing to export then.
   }
-  return JSON.stringify({ 'sitting-by-numbers': 1, kept }, null, 2);
+  return fileOf(kept);
 };
 
 /**

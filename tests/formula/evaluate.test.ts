@@ -180,7 +180,7 @@ describe('evaluate', () => {
     expect(evaluateText(inInches, asked).results['depth']?.text).toBe('0.05080 m');
     expect(
       evaluateText(recordOf('perspective'), asked, { system: 'imperial' }).results['depth']?.text,
-    ).toBe('2.0″');
+    ).toBe('2″');
   });
 
   it('repeats no more than 40 characters of a word it does not know', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Source } from '../../src/search/entry.ts';
 import { find, nearest } from '../../src/search/find.ts';
-import { buildIndex, openIndex } from '../../src/search/index.ts';
+import { buildIndex, openIndex, type IndexFile } from '../../src/search/index.ts';
 
 const source = (kind: Source['kind'], title: string, more: Partial<Source> = {}): Source => ({
   kind,
@@ -27,12 +27,12 @@ const sources = [
   source('Part of a lesson', 'Predict', { about: 'Depth of field', address: '/a/#predict' }),
 ];
 /** Letters and signs that mean something to some part of a search, and some that mean nothing to any. */
-const SIGNS = [...'aefmnsAFN0149.,/ -+=#_:;°′"%<&\u202e\u0000\u0301é漢🙂'];
+const SIGNS = Array.from('aefmnsAFN0149.,/ -+=#_:;°′"%<&\u202e\u0000\u0301é漢🙂');
 const groups = [
   ['f-number', 'aperture', 'f-stop', 'N'],
   ['depth of field', 'dof'],
 ];
-const index = openIndex(JSON.parse(JSON.stringify(buildIndex(sources, groups))));
+const index = openIndex(JSON.parse(JSON.stringify(buildIndex(sources, groups))) as IndexFile);
 const found = (query: string): string[] =>
   find(index, query).map(({ entry }) => `${entry.kind} ${entry.symbol ?? entry.title}`);
 

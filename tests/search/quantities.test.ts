@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import depthOfField from '../../src/optics/aperture/depth-of-field.ts';
 import exposureValue from '../../src/optics/aperture/exposure-value.ts';
 import backgroundBlur from '../../src/optics/aperture/background-blur.ts';
+import roomFit from '../../src/optics/lens/room-fit.ts';
 import framingDistance from '../../src/optics/lens/framing-distance.ts';
 import falloff from '../../src/optics/light/falloff.ts';
 import lightingRatio from '../../src/optics/light/lighting-ratio.ts';
@@ -40,11 +41,13 @@ describe('the quantities in a question', () => {
 });
 
 /** What a formula takes of a question: values in SI by name, and what is left. */
-const taken = (formula: Formula, query: string) => {
+const taken = (formula: Formula, query: string): Record<string, unknown> => {
   const { words, typed } = partQuery(query);
   const { values, left, refusal } = assign(formula, words, typed);
   return {
-    ...Object.fromEntries(values.map(([key, value]) => [formula.inputs[key]?.name, value])),
+    ...(Object.fromEntries(
+      values.map(([key, value]) => [formula.inputs[key]?.name, value]),
+    ) as Record<string, unknown>),
     ...(left.length > 0 && { left }),
     ...(refusal !== undefined && { refusal }),
   };
@@ -63,6 +66,8 @@ describe('a formula takes', () => {
     ['a length by its name, not by its place', backgroundBlur, 'backdrop distance 1.5 m 85mm', { 'backdrop distance': 1.5, 'focal length': 0.085 }],
     ['a size and a distance', softness, '60 cm 1.5 m', { 'source width': 0.6, distance: 1.5 }],
     ['both sides of a print', printSize, '20 x 30 cm', { 'print width': 0.2, 'print height': 0.3 }],
+    ['a length by the first word of its name', roomFit, 'longest lens room 4.2 m frame 90 cm', { 'room length': 4.2, 'frame height': 0.9 }],
+    ['a named length though a nameless one comes first', backgroundBlur, '2 m backdrop 1.5 m', { 'subject distance': 2, 'backdrop distance': 1.5 }],
     ['nothing it has no place for', framingDistance, 'f/4 85mm 400 lx', { 'focal length': 0.085, left: ['f/4', '400 lx'] }],
     ['no third distance that could be anything', falloff, '1 m 2 m 3 m 4 W', { near: 1, far: 2, left: ['3 m', '4 W'] }],
   ])('%s', (_name, formula, query, expected) => {
@@ -76,7 +81,7 @@ describe('a formula takes', () => {
   it('nothing out of range, and says what is allowed', () => {
     expect(taken(depthOfField, 'f/0.1')).toEqual({
       left: ['f/0.1'],
-      refusal: expect.stringMatching(/^F-number must be between .* you typed f\/0\.1\.$/),
+      refusal: expect.stringMatching(/^F-number must be between .* you typed f\/0\.1\.$/) as string,
     });
   });
 

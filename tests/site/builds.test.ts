@@ -15,6 +15,7 @@ import { collect, program } from '../../src/site/commands/run.ts';
 import { serve } from '../../src/site/commands/serve.ts';
 import { filesUnder, root } from '../support/files.ts';
 import { brokenLinks } from '../support/links.ts';
+import { kept, studio } from '../support/kept.ts';
 import { look, wake } from '../support/site.ts';
 
 // A second folder, deeper and differently named, with its own packages: nothing of the first may show in what it builds.
@@ -139,6 +140,30 @@ describe('a build for /sub/', () => {
       expect(failed).toEqual([]);
     } finally {
       await site.close();
+    }
+  });
+
+  it('is kept there for use without a signal, and keeps to its own place', async () => {
+    const there = await studio(sub, '/sub/');
+    try {
+      const page = await there.context.newPage();
+      await page.goto(`${there.site.url}plates/`);
+      expect(await kept(page)).toBe(there.site.url);
+      const places = await page.evaluate(async () => {
+        const link = document.querySelector<HTMLLinkElement>('link[rel=manifest]');
+        const manifest = (await (await fetch(link?.href ?? '')).json()) as Record<string, unknown>;
+        return { ...manifest, caches: await caches.keys() };
+      });
+      expect(places).toMatchObject({ id: '/sub/', start_url: '/sub/', scope: '/sub/' });
+      for (const name of places.caches) expect(name).toContain('/sub/');
+      await there.cutOff();
+      await page.goto(`${there.site.url}focal-length/angle-of-view/?focal-length=35mm`);
+      await wake(page);
+      expect(await page.locator('[data-plate] .result').first().textContent()).toMatch(/\d/);
+      await page.goto(`${there.site.url}nowhere/`);
+      expect(await page.locator('h1').textContent()).toBe('There is no page here');
+    } finally {
+      await there.end();
     }
   });
 });

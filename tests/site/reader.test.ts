@@ -10,6 +10,8 @@ if (!lesson) throw new Error('There is no lesson to tick.');
 
 const progressKey = key(progress.thing, progress.version);
 const themeKey = key(theme.thing, theme.version);
+/** Waits for what is fetched on a press. */
+const soon = <T>(see: () => Promise<T>) => expect.poll(see, { timeout: 10_000 });
 const switched = (page: Page): Promise<string | null> =>
   page.evaluate(() => document.documentElement.getAttribute('data-theme'));
 const kept = (page: Page, name: string): Promise<string | null> =>
@@ -31,7 +33,7 @@ describe('a page', () => {
       expect(parts.length).toBeGreaterThan(2);
       for (const part of ['theme', 'ticks', 'kept']) expect(parts, part).not.toContain(part);
       await page.locator('[data-theme-switch]').click();
-      await expect.poll(() => fetched(page)).toContain('theme');
+      await soon(() => fetched(page)).toContain('theme');
       expect(await fetched(page)).not.toContain('ticks');
     });
   });
@@ -40,15 +42,15 @@ describe('a page', () => {
     await look(addressOf(home), {}, async (page) => {
       const press = page.locator('[data-theme-switch]');
       await press.click();
-      await expect.poll(() => switched(page)).toBe('light');
+      await soon(() => switched(page)).toBe('light');
       await press.locator('span:visible').click();
-      await expect.poll(() => switched(page)).toBe('dark');
+      await soon(() => switched(page)).toBe('dark');
       expect(await kept(page, themeKey)).toBe('"dark"');
       await page.reload({ waitUntil: 'commit' });
       await page.waitForSelector('body');
       expect(await switched(page)).toBe('dark');
       await press.click();
-      await expect.poll(() => switched(page)).toBeNull();
+      await soon(() => switched(page)).toBeNull();
       expect(await kept(page, themeKey)).toBeNull();
     });
   });
@@ -59,22 +61,22 @@ describe('a lesson’s tick', () => {
     await look(addressOf(lesson), {}, async (page) => {
       expect(await kept(page, progressKey)).toBeNull();
       await tick(page).click();
-      await expect.poll(() => tick(page).textContent()).toBe('Done: take the tick off');
+      await soon(() => tick(page).textContent()).toBe('Done: take the tick off');
       expect(await tick(page).getAttribute('aria-pressed')).toBe('true');
       const id = (await tick(page).getAttribute('data-progress-tick')) ?? '';
       expect(await kept(page, progressKey)).toBe(JSON.stringify([id]));
       expect(await page.locator('[data-progress-said]').textContent()).toMatch(/^Ticked/);
 
       await page.goto(addressOf(home));
-      await expect.poll(() => page.locator(`[data-tick="${id}"]`).textContent()).toBe('done');
+      await soon(() => page.locator(`[data-tick="${id}"]`).textContent()).toBe('done');
       expect(await page.locator('[data-progress-count]').textContent()).toMatch(
         /^1 of \d+ lessons/,
       );
 
       await page.goto(addressOf(lesson));
-      await expect.poll(() => tick(page).getAttribute('aria-pressed')).toBe('true');
+      await soon(() => tick(page).getAttribute('aria-pressed')).toBe('true');
       await tick(page).click();
-      await expect.poll(() => kept(page, progressKey)).toBeNull();
+      await soon(() => kept(page, progressKey)).toBeNull();
       expect(await tick(page).textContent()).toMatch(/^\s*Tick this lesson off/);
     });
   });
@@ -84,10 +86,52 @@ describe('a lesson’s tick', () => {
       const other = await page.context().newPage();
       await other.goto(addressOf(lesson));
       await tick(other).click();
-      await expect
-        .poll(() => page.locator('[data-progress-count]').textContent())
-        .toMatch(/^1 of \d+ lessons/);
+      await soon(() => page.locator('[data-progress-count]').textContent()).toMatch(
+        /^1 of \d+ lessons/,
+      );
       await other.close();
+    });
+  });
+});
+
+describe('the running head', () => {
+  it('has its six ways in one row on a phone, in two of three on the smallest, each wide enough for a finger', async () => {
+    await look(addressOf(lesson), { viewport: { width: 390, height: 844 } }, async (page) => {
+      const links = page.locator('.masthead li a');
+      expect(await links.count()).toBe(6);
+      for (const [width, rows] of [
+        [1280, [6]],
+        [390, [6]],
+        [320, [3, 3]],
+      ] as const) {
+        await page.setViewportSize({ width, height: 844 });
+        const tops = await links.evaluateAll((all) =>
+          all.map((link) => Math.round(link.getBoundingClientRect().top)),
+        );
+        const found = [...new Set(tops)].map((top) => tops.filter((one) => one === top).length);
+        expect(found, `${width} px`).toEqual(rows);
+      }
+      const boxes = await page
+        .locator('.masthead :is(a, button)')
+        .evaluateAll((all) =>
+          all
+            .map((one) => one.getBoundingClientRect())
+            .map(({ width, height }) => Math.min(width, height)),
+        );
+      expect(Math.min(...boxes)).toBeGreaterThanOrEqual(24);
+    });
+  });
+
+  it.each([
+    ['plates/', 'Plates', 'page'],
+    ['plates/room-fit/', 'Plates', 'true'],
+    [lesson.path, 'Learn', 'true'],
+  ])('marks on /%s the way there: %s', async (path, name, mark) => {
+    await look(addressOf({ file: '', path }), {}, async (page) => {
+      const marked = page.locator('.masthead [aria-current]');
+      expect(await marked.count()).toBe(1);
+      expect(await marked.textContent()).toContain(name);
+      expect(await marked.getAttribute('aria-current')).toBe(mark);
     });
   });
 });

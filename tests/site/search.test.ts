@@ -43,7 +43,8 @@ describe('what is looked for', () => {
     '“%s” leads to %s among the first three',
     (query, expects) => {
       const first = find(index, query).map(({ entry }) => entry.address.replace(/\?.*/, ''));
-      expect(first.slice(0, 3)).toContain(expects);
+      const right = [expects].flat();
+      expect(first.slice(0, 3).filter((address) => right.includes(address))).not.toEqual([]);
     },
   );
 
@@ -210,7 +211,10 @@ describe('numbers in a question', () => {
   const answered = (question: string) =>
     search(question, async (page) => {
       const first = hits(page).first();
-      return { text: await first.innerText(), href: (await first.getAttribute('href')) ?? '' };
+      return {
+        text: (await first.innerText()).replaceAll('\u00a0', ' '),
+        href: (await first.getAttribute('href')) ?? '',
+      };
     });
 
   it('are given to the plate that fits, and its link opens with them', async () => {
@@ -224,7 +228,7 @@ describe('numbers in a question', () => {
     await look(new URL(href, inject('url')).href, {}, async (page) => {
       await expect
         .poll(() => page.locator('.result').first().textContent())
-        .toContain(`${(near as number).toFixed(3)} m`);
+        .toContain(`${(near as number).toFixed(3)}\u00a0m`);
       const field = page.locator('[data-field=s] input').first();
       expect(await field.inputValue()).toBe('2.2');
     });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { formulas } from '../../src/formulas.ts';
 import { idOf, isChoice } from '../../src/formula/record.ts';
+import { showResult, showWorked } from '../../src/formula/show.ts';
 import { PlateState } from '../../src/widgets/parts/plate-state.ts';
 import { signsOf } from '../../src/widgets/parts/symbol.ts';
 import { calculators } from './calculators.ts';
@@ -72,6 +73,37 @@ describe.each(calculators)('%s', (_name, calculator) => {
         }
       }),
     );
+  });
+
+  it('writes no decimal point for a reader who writes commas', () => {
+    const state = new PlateState(calculator);
+    for (const system of ['metric', 'imperial'] as const) {
+      state.adopt({ system, decimal: 'comma' });
+      const { given, results, style } = state;
+      const sheet = draw(given, results, style);
+      const texts = [
+        ...state.sentence().map(({ text }) => text),
+        ...keys.flatMap((key) => {
+          const { text, placeholder, spoken } = state.field(key);
+          return formula.inputs[key] && isChoice(formula.inputs[key])
+            ? []
+            : [text, placeholder, spoken];
+        }),
+        ...Object.entries(formula.outputs).map(([key, output]) =>
+          showResult(output, results[key], style),
+        ),
+        ...Object.values(formula.worked.values(given, results)).map((shown) =>
+          showWorked(shown, style),
+        ),
+        sheet.says,
+        ...sheet.table.rows.flat(),
+        ...sheet.marks.map((mark) => (mark.kind === 'text' ? mark.text : '')),
+      ];
+      // The sides of a format are its name.
+      const known = (text: string): string =>
+        text.replaceAll(/\d+(?:\.\d+)?\s×\s\d+(?:\.\d+)?/g, '');
+      expect(texts.map(known).filter((text) => /\d\.\d/.test(text))).toEqual([]);
+    }
   });
 
   it('keeps its results, marked stale, while any one field cannot be used', () => {

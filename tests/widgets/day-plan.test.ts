@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readFrame, writeFrame } from '../../src/widgets/day-plan/frame-link.ts';
-import { keptDayOf } from '../../src/widgets/day-plan/live-day.ts';
+import { keptDayOf, type DayTexts } from '../../src/sitting/day/kept-day.ts';
 import { clockOf, inClock, typedClock } from '../../src/widgets/day-plan/reader-clock.ts';
 import { conflictLines, sentence } from '../../src/widgets/day-plan/sentence.ts';
-import { planOf, type DayTexts } from '../../src/widgets/day-plan/texts.ts';
+import { planOf } from '../../src/widgets/day-plan/texts.ts';
 import { dayPlan } from '../../src/sitting/day/day-plan.ts';
 
 const frame: DayTexts['frame'] = {

@@ -205,3 +205,37 @@ describe('the whole plate', () => {
     );
   });
 });
+
+describe('numbers written as elsewhere on the page', () => {
+  it('writes anew what the page wrote, and keeps what was typed', () => {
+    const state = plate('framing-distance');
+    state.type('f', '85.0');
+    expect(state.adopt({ system: 'metric', decimal: 'comma' })).toBe(true);
+    expect(state.field('H').text).toBe('0,9');
+    expect(state.field('f').text).toBe('85.0');
+    // 85 · (1 + 900/36) = 2210 mm
+    expect(state.sentence().find(({ main }) => main)?.text).toBe('2,21 m');
+    expect(state.adopt({ system: 'metric', decimal: 'comma' })).toBe(false);
+  });
+
+  it('answers a comma with commas in every field of the plate, and loses no digit by it', () => {
+    const state = plate('backdrop-coverage');
+    state.put('c', 2.2104);
+    state.type('b', '1,5');
+    expect(state.field('c').text).toBe('2,2104');
+    expect(state.field('b').text).toBe('1,5');
+    expect(state.given['c']).toBe(2.2104);
+    state.type('b', '1.5');
+    expect(state.field('c').text).toBe('2.2104');
+  });
+
+  it('turns typed lengths to the other units, and leaves what cannot be read', () => {
+    const state = plate('frame-size');
+    state.type('s', '2.21');
+    state.adopt({ system: 'imperial', decimal: 'point' });
+    expect(state.field('s').text).toBe('7.25');
+    state.type('s', 'two');
+    state.adopt({ system: 'metric', decimal: 'comma' });
+    expect(state.field('s').text).toBe('two');
+  });
+});

@@ -27,9 +27,35 @@ const GAP = 2;
 const hits = (a: Box, b: Box): boolean =>
   a[0] < b[2] + GAP && b[0] < a[2] + GAP && a[1] < b[3] && b[1] < a[3];
 
-const common = (a: Box, b: Box): number =>
-  Math.max(0, Math.min(a[2], b[2]) - Math.max(a[0], b[0])) *
-  Math.max(0, Math.min(a[3], b[3]) - Math.max(a[1], b[1]));
+/** Rows of the sheet, in units: a small thing is kept by the row its top lies in. */
+const ROW = 16;
+const rowOf = (y: number): number => Math.max(0, Math.floor(y / ROW));
+
+/**
+ * Adds to a cost three for each unit of area that a box has in common with the things; past a limit it stops. A phone
+ * places every label anew while a handle moves: only things near the box are looked at.
+ */
+const costOver = (things: readonly Box[]): ((start: number, box: Box, limit: number) => number) => {
+  const large: Box[] = [];
+  const rows: (Box[] | undefined)[] = [];
+  for (const thing of things)
+    (thing[3] - thing[1] > ROW ? large : (rows[rowOf(thing[1])] ??= [])).push(thing);
+  return (start, box, limit) => {
+    const [left, top, right, bottom] = box;
+    let cost = start;
+    for (const near of [large, ...rows.slice(rowOf(top - ROW), rowOf(bottom) + 1)])
+      for (const thing of near ?? []) {
+        if (thing[1] >= bottom || thing[3] <= top || thing[0] >= right || thing[2] <= left)
+          continue;
+        cost +=
+          3 *
+          (Math.min(thing[2], right) - Math.max(thing[0], left)) *
+          (Math.min(thing[3], bottom) - Math.max(thing[1], top));
+        if (cost >= limit) return cost;
+      }
+    return cost;
+  };
+};
 
 const boxAt = (x: number, y: number, width: number): Box => [x, y - RISE, x + width, y + FALL];
 
@@ -54,43 +80,45 @@ export const placeLabels = (
   frame: Box,
 ): Placed[] => {
   const done: Placed[] = [];
+  const costOn = costOver(things);
   for (const label of labels) {
     const width = widthOf(label.text);
     const [left, top, right, bottom] = frame;
-    const put = (x: number, y: number): Point => [
-      within(left, x, Math.max(left, right - width)),
-      within(top + RISE, y, Math.max(top + RISE, bottom - FALL)),
-    ];
-    const [ax, ay] = [within(left, label.at[0], right), within(top, label.at[1], bottom)];
+    const low = Math.max(left, right - width);
+    const deep = Math.max(top + RISE, bottom - FALL);
+    const ax = within(left, label.at[0], right);
+    const ay = within(top, label.at[1], bottom);
     const clear = label.clear ?? 0;
     const wanted = label.side ? [SIDES[label.side]] : [];
     const ways = [...wanted, ...Object.values(SIDES), ...DIAGONALS];
     let best: { readonly place: Point; readonly cost: number } | undefined;
-    const offer = ([x, y]: Point, order: number): void => {
+    const offer = (x: number, y: number, order: number): void => {
       const limit = best?.cost ?? Infinity;
+      // Nothing is worked out that cannot win.
       if (order >= limit) return;
       const box = boxAt(x, y, width);
       if (done.some((one) => hits(one.box, box))) return;
-      let cost = order;
-      for (const thing of things) {
-        cost += common(thing, box) * 3;
-        // A phone places every label anew while a handle moves: nothing is worked out that cannot win.
-        if (cost >= limit) return;
-      }
-      best = { place: [x, y], cost };
+      const cost = costOn(order, box, limit);
+      if (cost < limit) best = { place: [x, y], cost };
     };
-    for (const ring of [0, 10, 22, 36, 52, 70])
+    for (const ring of [0, 10, 22, 36, 52, 70]) {
+      if (best && ring * 2 >= best.cost) break;
       ways.forEach(([dx, dy], i) => {
         const d = clear + 4 + ring;
         const x = ax + dx * d - (dx > 0 ? 0 : dx < 0 ? width : width / 2);
         const y = ay + dy * d + (dy < 0 ? -FALL : dy > 0 ? RISE : (RISE - FALL) / 2);
-        offer(put(x, y), ring * 2 + i * 3);
+        offer(within(left, x, low), within(top + RISE, y, deep), ring * 2 + i * 3);
       });
+    }
     // Wherever a line of writing is free.
     if (!best)
       for (let y = top + RISE; y <= bottom - FALL; y += RISE + FALL)
         for (let x = left; x <= Math.max(left, right - width); x += 12)
-          offer(put(x, y), 200 + Math.hypot(x + width / 2 - ax, y - ay));
+          offer(
+            within(left, x, low),
+            within(top + RISE, y, deep),
+            200 + Math.hypot(x + width / 2 - ax, y - ay),
+          );
     if (!best) continue;
     const [x, y] = best.place;
     // What lies outside is pointed at from where it would come in.
@@ -102,11 +130,15 @@ export const placeLabels = (
 /** Small boxes along a line, for words to keep off it where they can. */
 export const along = (a: Point, b: Point, box: Box): Box[] => {
   const steps = Math.min(80, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / 9));
-  return Array.from({ length: steps + 1 }, (_, i): Box => {
+  const boxes: Box[] = [];
+  for (let i = 0; i <= steps; i += 1) {
     const t = steps > 0 ? i / steps : 0;
-    const [x, y] = [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
-    return [x - 1.5, y - 1.5, x + 1.5, y + 1.5];
-  }).filter(([left, top]) => left > box[0] && left < box[2] && top > box[1] && top < box[3]);
+    const left = a[0] + (b[0] - a[0]) * t - 1.5;
+    const top = a[1] + (b[1] - a[1]) * t - 1.5;
+    if (left > box[0] && left < box[2] && top > box[1] && top < box[3])
+      boxes.push([left, top, left + 3, top + 3]);
+  }
+  return boxes;
 };
 
 /** A line from what is named to its label, where they have come apart. */

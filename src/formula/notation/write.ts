@@ -63,17 +63,20 @@ const writeThirds = (x: number): string => {
   );
 };
 
-const HALF = ['', '½'];
+const EIGHTHS = ' ⅛¼⅜½⅝¾⅞';
 
-/** Feet and inches: half inches below ten feet, whole ones above; inches alone below a foot. */
+/**
+ * As a tape is read: inches in eighths below a foot, in quarters below three, in halves below ten, whole ones above.
+ * Below an inch an eighth says too little, and decimals stand.
+ */
 const writeFeet = (metres: number, style: Style): string => {
   const inches = Math.abs(metres) / 0.0254;
-  const sign = metres < 0 ? MINUS : '';
-  const per = inches < 120 ? 2 : 1;
-  const steps = Math.round(inches * per);
-  if (steps < 12 * per) return `${writeNumber(metres / 0.0254, { significant: 2 }, style)}″`;
-  const [feet, rest] = [Math.floor(steps / (12 * per)), steps % (12 * per)];
-  return `${sign}${feet}′ ${Math.floor(rest / per)}${per === 2 ? HALF[rest % 2] : ''}″`;
+  const step = inches < 12 ? 1 : inches < 36 ? 2 : inches < 120 ? 4 : 8;
+  const eighths = Math.round((inches * 8) / step) * step;
+  if (eighths < 8) return `${writeNumber(metres / 0.0254, { significant: 2 }, style)}″`;
+  const [feet, rest] = [Math.floor(eighths / 96), eighths % 96];
+  const part = (EIGHTHS[rest % 8] ?? '').trim();
+  return `${metres < 0 ? MINUS : ''}${feet ? `${feet}′ ` : ''}${Math.floor(rest / 8)}${part}″`;
 };
 
 /** What stands after the number; a degree, a prime and a percent sign by the usual rules of spacing. */

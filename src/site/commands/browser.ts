@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { chromium } from 'playwright-core';
-import type { Browser } from 'playwright-core';
+import type { Browser, BrowserContext } from 'playwright-core';
 import { program } from './run.ts';
 
 const names = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'];
@@ -91,23 +91,31 @@ const thisMachine: Surroundings = {
   },
 };
 
-/** Starts Chromium without a window and without anything it would fetch for itself. */
-export function startChromium(executablePath: string = findChromium()): Promise<Browser> {
-  return chromium.launch({
-    executablePath,
-    headless: true,
-    args: [
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-default-apps',
-      '--disable-domain-reliability',
-      '--disable-sync',
-      '--no-first-run',
-      '--no-pings',
-      '--force-color-profile=srgb',
-      '--font-render-hinting=none',
-      // Chromium refuses to run sandboxed as root; it loads our own pages only.
-      ...(thisMachine.isRoot ? ['--no-sandbox'] : []),
-    ],
-  });
-}
+const quietly = {
+  headless: true,
+  args: [
+    '--disable-background-networking',
+    '--disable-component-update',
+    '--disable-default-apps',
+    '--disable-domain-reliability',
+    '--disable-sync',
+    '--no-first-run',
+    '--no-pings',
+    '--force-color-profile=srgb',
+    '--font-render-hinting=none',
+    // Chromium refuses to run sandboxed as root; it loads our own pages only.
+    ...(thisMachine.isRoot ? ['--no-sandbox'] : []),
+  ],
+};
+
+/** Starts Chromium without a window and without anything it would fetch for itself; `more` are arguments of its own. */
+export const startChromium = (
+  executablePath: string = findChromium(),
+  more: readonly string[] = [],
+): Promise<Browser> =>
+  chromium.launch({ executablePath, ...quietly, args: [...quietly.args, ...more] });
+
+/** The same with a profile of its own, gone when it is closed: pages elsewhere are private, and those cannot be installed. */
+export const startOwnChromium = (
+  executablePath: string = findChromium(),
+): Promise<BrowserContext> => chromium.launchPersistentContext('', { executablePath, ...quietly });

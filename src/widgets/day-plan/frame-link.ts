@@ -6,7 +6,7 @@ import {
   writeSpans,
 } from '../../sitting/day/clock.ts';
 import { dayPlan } from '../../sitting/day/day-plan.ts';
-import type { DayTexts, FrameKey } from './texts.ts';
+import type { DayTexts, FrameKey } from '../../sitting/day/kept-day.ts';
 
 /** All of a day that a link may hold. No booking, no date: nothing about a child or a family is ever in an address. */
 export const LINKED = ['start', 'end', 'slot', 'buffer', 'breaks'] as const satisfies FrameKey[];

@@ -1,34 +1,19 @@
 import { draw } from '../../drawing/day-plan.ts';
 import { MOST, type DayPlan } from '../../sitting/day/day-plan.ts';
+import {
+  CELLS,
+  FRAME,
+  type DayTexts,
+  type FrameKey,
+  type KeptDay,
+  type RowTexts,
+} from '../../sitting/day/kept-day.ts';
 import { saveCalendar } from './calendar-file.ts';
 import { readFrame, writeFrame } from './frame-link.ts';
 import { inkOf } from './ink.ts';
 import { clockOf, inClock, typedClock } from './reader-clock.ts';
 import { conflictLines, sentence } from './sentence.ts';
-import {
-  CELLS,
-  FRAME,
-  isDayTexts,
-  planOf,
-  type DayTexts,
-  type FrameKey,
-  type RowTexts,
-} from './texts.ts';
-
-/** A day as it is kept in the browser: its fields, and what its calendar entries are known by. */
-export interface KeptDay {
-  readonly texts: DayTexts;
-  readonly series: string;
-}
-
-/** What was kept, if it is sound. */
-export const keptDayOf = (raw: unknown): KeptDay | undefined => {
-  if (typeof raw !== 'object' || raw === null) return undefined;
-  const { texts, series } = raw as Record<string, unknown>;
-  return isDayTexts(texts) && typeof series === 'string' && /^[0-9a-f]{32}$/.test(series)
-    ? { texts, series }
-    : undefined;
-};
+import { planOf } from './texts.ts';
 
 /** The browser’s storage, handed in by the page: writing answers with what went wrong, if anything did. */
 export interface Shelf {

@@ -1,5 +1,6 @@
 import { DAY, readClock, readSpans, writeClock } from '../../sitting/day/clock.ts';
-import type { DayTexts, WriteTime } from './texts.ts';
+import type { DayTexts } from '../../sitting/day/kept-day.ts';
+import type { WriteTime } from './texts.ts';
 
 /** How a reader’s language writes times; the midnight that ends a day is 24:00 where hours run to 23. */
 export const clockOf = (languages: readonly string[]): WriteTime => {

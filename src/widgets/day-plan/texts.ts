@@ -6,27 +6,8 @@ import {
   writeClock,
   type Span,
 } from '../../sitting/day/clock.ts';
-import { dayPlan, DayError, MOST, type DayPlan } from '../../sitting/day/day-plan.ts';
-
-/** What stands in one booking’s fields. */
-export interface RowTexts {
-  readonly alias: string;
-  readonly age: string;
-  readonly naps: string;
-  readonly wish: string;
-}
-
-/** The frame of a day as it stands in its fields; nothing in it is about a child. */
-export const FRAME = ['date', 'start', 'end', 'slot', 'buffer', 'breaks', 'after', 'change', 'margin'] as const; // prettier-ignore
-export type FrameKey = (typeof FRAME)[number];
-export const CELLS = ['alias', 'age', 'naps', 'wish'] as const;
-export type CellKey = (typeof CELLS)[number];
-
-/** All that stands in the fields, as typed. */
-export interface DayTexts {
-  readonly frame: Readonly<Record<FrameKey, string>>;
-  readonly rows: readonly RowTexts[];
-}
+import { dayPlan, DayError, type DayPlan } from '../../sitting/day/day-plan.ts';
+import type { DayTexts, FrameKey } from '../../sitting/day/kept-day.ts';
 
 /** How times are written for this reader. */
 export type WriteTime = (minutes: number) => string;
@@ -118,25 +99,4 @@ const fieldAt = (at: string): string => {
   if (first === 'bookings') return `${second}/${third === '' ? 'alias' : third}`;
   if (first === 'changeovers') return third === 'length' ? 'change' : 'after';
   return first === 'nap-margin' ? 'margin' : first;
-};
-
-/** Longest text that a field may hold and be kept. */
-const LONGEST = 200;
-
-const isText = (raw: unknown): raw is string => typeof raw === 'string' && raw.length <= LONGEST;
-const holds = <K extends string>(raw: unknown, keys: readonly K[]): raw is Record<K, string> =>
-  typeof raw === 'object' &&
-  raw !== null &&
-  keys.every((key) => isText((raw as Record<string, unknown>)[key]));
-
-/** Whether something from outside has the shape of a day’s fields. */
-export const isDayTexts = (raw: unknown): raw is DayTexts => {
-  if (typeof raw !== 'object' || raw === null) return false;
-  const { frame, rows } = raw as Record<string, unknown>;
-  return (
-    holds(frame, FRAME) &&
-    Array.isArray(rows) &&
-    rows.length <= MOST.bookings &&
-    rows.every((row) => holds(row, CELLS))
-  );
 };

@@ -6,9 +6,15 @@ export const all = <E extends Element = HTMLElement>(root: ParentNode, selector:
   ...root.querySelectorAll<E>(selector),
 ];
 
-/** Writes a text only where it differs, so that a reader's selection and a listener's place stay. */
+/**
+ * Writes a text only where it differs, so that a reader's selection and a listener's place stay. A text that stands alone
+ * is changed as it stands: to take it out and put another in costs a phone more.
+ */
 export const setText = (element: Element | null, text: string): void => {
-  if (element && element.textContent !== text) element.textContent = text;
+  const was = element?.textContent;
+  if (!element || was === text) return;
+  const first = element.firstChild;
+  (was && first?.nodeValue === was ? first : element).textContent = text;
 };
 
 export const make = (
@@ -32,24 +38,23 @@ export interface Wanted {
 
 /**
  * Makes an element's children what is wanted, touching only what differs: a drawing that moves keeps most of its lines,
- * and a phone has the less to lay out again.
+ * and a phone has the less to lay out again. Where a line came or went the others keep their elements.
  */
 export const settle = (parent: Element, wanted: readonly Wanted[], space?: string): void => {
+  const { children } = parent;
+  const most = wanted.length;
   wanted.forEach(({ name, attributes = {}, text }, i) => {
-    const there = parent.children[i];
-    if (there?.localName !== name) {
-      const made = make(name, text ?? '', attributes, space);
-      if (there) there.replaceWith(made);
-      else parent.append(made);
-      return;
-    }
+    while (children[most] && children[i]?.localName !== name) children[i]?.remove();
+    let there = children[i] ?? null;
+    if (there?.localName !== name) there = parent.insertBefore(make(name, '', {}, space), there);
     for (const old of there.getAttributeNames())
       if (!(old in attributes)) there.removeAttribute(old);
-    for (const [key, value] of Object.entries(attributes))
-      if (there.getAttribute(key) !== value) there.setAttribute(key, value);
+    for (const key in attributes)
+      if (there.getAttribute(key) !== attributes[key])
+        there.setAttribute(key, attributes[key] ?? '');
     if (text !== undefined) setText(there, text);
   });
-  while (parent.children.length > wanted.length) parent.lastElementChild?.remove();
+  while (children[most]) children[most].remove();
 };
 
 /** A button among words. */

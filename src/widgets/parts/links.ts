@@ -18,8 +18,9 @@ export const load = (plate: LivePlate, query: string): void => {
 };
 
 /**
- * The page was opened with a query. It speaks to one plate: the one its hash names, else the first on the page that has
- * one of its keys, else the first of all, which says that it knows none of them.
+ * The page was opened with a query, or by a reader whose kit is kept. A query speaks to one plate: the one its hash
+ * names, else the first on the page that has one of its keys, else the first of all, which says that it knows none of
+ * them. The others start from the kit.
  */
 export const open = (plate: LivePlate): void => {
   const named = document.getElementById(location.hash.slice(1))?.closest('[data-plate]');
@@ -28,7 +29,9 @@ export const open = (plate: LivePlate): void => {
   const first = plates.find((one) =>
     all(one, '[data-id]').some(({ dataset }) => keys.includes(dataset['id'] ?? '')),
   );
-  if ((named ?? first ?? plates[0]) === plate.section) take(plate, location.search);
+  const linked = (named ?? first ?? plates[0]) === plate.section && take(plate, location.search);
+  const { kit } = document.documentElement.dataset;
+  if (kit) void import('./kit.ts').then(({ begin }) => begin(plate, kit, linked));
 };
 
 /** Copies the plate's address, or shows it where the browser will not. */

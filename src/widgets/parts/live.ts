@@ -10,7 +10,9 @@ import { PlateState, type FieldView } from './plate-state.ts';
 export interface LivePlate {
   readonly section: HTMLElement;
   readonly state: PlateState;
-  /** Sets the page from the state, at the next frame; the address and the spoken result follow when things are quiet. */
+  /** Sets the page from the state, at the next frame. */
+  readonly show: () => void;
+  /** The same after the reader’s own act: the address and the spoken result follow when things are quiet. */
   readonly changed: () => void;
   /** Called at every setting of the page, for a picture that is no drawing. */
   follow: (state: PlateState) => void;
@@ -19,6 +21,9 @@ export interface LivePlate {
   /** This page with this plate's state, and no other's. */
   readonly address: () => string;
 }
+
+/** All plates of the page: however numbers are written on one, they are written on all. */
+const awake: LivePlate[] = [];
 
 /** Milliseconds without a change: long enough for a drag to end, short enough to follow it. */
 const QUIET = 500;
@@ -184,12 +189,16 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
 
   let frame = 0;
   let quiet: ReturnType<typeof setTimeout> | undefined;
-  const changed = (): void => {
+  const show = (): void => {
     // One picture a frame, however fast the slider runs.
     frame ||= requestAnimationFrame(() => {
       frame = 0;
       render();
     });
+  };
+  const changed = (): void => {
+    show();
+    for (const other of awake) if (other.state.adopt(state.style)) other.show();
     clearTimeout(quiet);
     quiet = setTimeout(() => {
       history.replaceState(history.state, '', address());
@@ -200,6 +209,7 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
   const plate: LivePlate = {
     section,
     state,
+    show,
     changed,
     follow: () => undefined,
     address,
@@ -267,7 +277,12 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
 
   // The address alone decides what stands in the fields, not what a browser kept in them over a reload.
   fields.forEach(setField);
-  if (location.search !== '') void import('./links.ts').then(({ open }) => open(plate));
+  // Where the reader's country writes a decimal comma, so does the page.
+  if ((0.5).toLocaleString().includes(',') && state.adopt({ ...state.style, decimal: 'comma' }))
+    show();
+  awake.push(plate);
+  if (location.search || document.documentElement.dataset['kit'])
+    void import('./links.ts').then(({ open }) => open(plate));
   return plate;
 };
 

@@ -24,6 +24,9 @@ export interface Trouble {
   readonly readings: readonly string[];
 }
 
+/** How one reader's numbers are written, all over a page. */
+export type Written = Required<Pick<Style, 'system' | 'decimal'>>;
+
 /** All that one field shows. */
 export interface FieldView {
   readonly text: string;
@@ -59,7 +62,7 @@ const SIGN: Partial<Record<Unit, string>> = {
  */
 export class PlateState {
   readonly calculator: Calculator;
-  style: Required<Pick<Style, 'system' | 'decimal'>> & Style = {
+  style: Written & Style = {
     system: 'metric',
     decimal: 'point',
   };
@@ -73,6 +76,9 @@ export class PlateState {
   /** Troubles of no visible field. */
   trouble: Trouble | undefined;
 
+  /** What “Reset” goes back to: the record’s starts, or those of the reader’s kit. */
+  starts: Given;
+
   #texts: Record<string, string> = {};
   #held: Record<string, number> = {};
   #troubles: Record<string, Trouble> = {};
@@ -80,13 +86,14 @@ export class PlateState {
 
   constructor(calculator: Calculator) {
     this.calculator = calculator;
+    this.starts = startsOf(calculator.formula);
     this.reset();
   }
 
   /** Back to where the page began; the reader's units and decimal mark stay. */
   reset(): void {
     this.notice = '';
-    this.#fill(startsOf(this.calculator.formula));
+    this.#fill(this.starts);
   }
 
   /** Takes the state a link was read to. */
@@ -134,10 +141,23 @@ export class PlateState {
 
   /** Metric or imperial: fields that hold a usable value are written anew in the other unit. */
   measure(system: 'metric' | 'imperial'): void {
-    const values = Object.entries(this.#read).filter(([key]) => this.#troubles[key] === undefined);
-    this.style = { ...this.style, system };
+    this.adopt({ ...this.style, system });
+  }
+
+  /**
+   * Takes up how numbers are written elsewhere. What the page wrote itself is written anew; what was typed stays as it
+   * was typed, unless its unit is another now.
+   * @returns whether that changed anything
+   */
+  adopt({ system, decimal }: Written): boolean {
+    const before = this.style;
+    const other = system !== before.system;
+    if (!other && decimal === before.decimal) return false;
+    const values = Object.entries({ ...(other && this.#read), ...this.#held });
+    this.style = { ...before, system, decimal };
     for (const [key, value] of values) this.#write(key, value);
     this.#refresh();
+    return true;
   }
 
   /** The sentence the plate says about its last good set. */
@@ -195,7 +215,7 @@ export class PlateState {
 
   /** Results are answered in the decimal mark the reader last used. */
   #answerIn(mark: Mark | undefined): void {
-    if (mark) this.style = { ...this.style, decimal: mark };
+    if (mark) this.adopt({ ...this.style, decimal: mark });
   }
 
   /** Of inputs that stand in for one another the last one set counts; the others are emptied. */

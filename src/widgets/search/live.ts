@@ -126,4 +126,6 @@ export const live = async (form: HTMLFormElement, field: HTMLInputElement): Prom
     }
   });
   await show();
+  // What was typed while all this was fetched, and what a link held too much of.
+  keep();
 };

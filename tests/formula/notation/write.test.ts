@@ -53,7 +53,16 @@ describe('numbers as a reader sees them', () => {
     [2.21, 'ft', 3, {}, '7′ 3″'],
     [1.1303, 'ft', 3, {}, '3′ 8½″'],
     [4.8984, 'ft', 3, {}, '16′ 1″'],
-    [0.1, 'ft', 3, {}, '3.9″'],
+    [0.1, 'ft', 3, {}, '3⅞″'], // 3.937 inches are 31.5 eighths, 31.496 to be nearer
+    [0.15, 'ft', 3, {}, '5⅞″'], // 5.906 inches are 47.2 eighths
+    [0.05, 'ft', 3, {}, '2″'], // 1.969 inches are 15.7 eighths
+    [0.02, 'ft', 3, {}, '0.79″'], // below an inch an eighth says too little
+    [0.3, 'ft', 3, {}, '11¾″'], // 11.811 inches are 94.5 eighths, 94.488 to be nearer
+    [0.304, 'ft', 3, {}, '1′ 0″'], // 11.969 inches are 95.7 eighths
+    [0.6, 'ft', 3, {}, '1′ 11½″'], // 23.622 inches are 94.5 quarters, 94.488 to be nearer
+    [0.84, 'ft', 3, {}, '2′ 9″'], // 33.071 inches are 132.3 quarters
+    [0.85, 'ft', 3, {}, '2′ 9½″'], // 33.465 inches are 133.9 quarters
+    [-0.1, 'ft', 3, {}, '−3⅞″'],
     [0.3048, 'ft', 3, {}, '1′ 0″'],
     [3.111, 'ft', 3, {}, '10′ 2″'], // 122.5 inches: whole ones from ten feet up
     [11, 'stop', { decimals: 0 }, {}, '11 stops'],
