@@ -14,11 +14,15 @@ const axis = z.union(
   [
     z.strictObject({
       input: id,
+      /** What the side is called, where the input's own name would not do. */
+      name: z.string().min(2).optional(),
       values: z.array(text).min(2),
       imperial: z.array(text).min(2).optional(),
     }),
     z.strictObject({
       input: id,
+      /** What the side is called, where the input's own name would not do. */
+      name: z.string().min(2).optional(),
       from: z.number(),
       to: z.number(),
       step: z.number().positive(),
@@ -55,6 +59,8 @@ export const quickTableFile = z.strictObject({
   /** One table for each of these values, to choose from. */
   each: z.strictObject({ input: id, values: z.array(text).min(2).max(8) }).optional(),
   fixed: given.default({}),
+  /** Where the number is about something that can hurt: what to mind, and who decides. */
+  caution: z.strictObject({ who: sentence, text: sentence }).optional(),
   notes: z.array(sentence).default([]),
   /** Sources of what the formula does not name itself: ids of the bibliography. */
   sources: z.array(id).default([]),

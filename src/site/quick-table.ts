@@ -57,7 +57,12 @@ export interface QuickTable {
   readonly formula: Formula;
   readonly columns: readonly Column[];
   /** What the reader may choose between; one nameless entry where there is no choice. */
-  readonly choices: readonly { readonly label: string; readonly given: Given }[];
+  readonly choices: readonly {
+    readonly label: string;
+    /** As short as still tells it from the others. */
+    readonly short: string;
+    readonly given: Given;
+  }[];
   readonly choiceName: string | undefined;
   readonly systems: readonly System[];
   readonly panels: readonly Panel[];
@@ -101,7 +106,7 @@ export const sayValue = (input: Input, value: unknown, style: Style = {}): strin
     writeQuantity(
       part,
       unitFor(input.unit, input.imperial, style),
-      input.fraction || input.unit === 's' ? { fraction: true } : { significant: 5 },
+      input.fraction || input.unit === 's' ? { fraction: true } : { significant: 4 },
       style.system === 'imperial' ? style : exact,
     );
   return Array.isArray(value)
@@ -178,15 +183,16 @@ const sideOf = (formula: Formula, axis: AxisFile, system: System, where: string)
   }
   const [key, input] = inputOf(formula, axis.input, where);
   const given = texts(axis, system).map((text) => read(formula, { [axis.input]: text }, where));
+  const name = axis.name ?? spelt(input);
   if (isChoice(input))
     return {
-      name: spelt(input),
+      name,
       unit: '',
       heads: given.map((step) => {
         const label = sayValue(input, step[key]);
         // A sensor is known by its sides alone where a column must be narrow.
         const text = axis.input.endsWith('format')
-          ? writeInput(input, step[key]).replace('x', ' × ').replace(/in$/, ' in')
+          ? writeInput(input, step[key]).replace('x', '\u00a0× ').replace(/in$/, '\u00a0in')
           : label;
         return { text, value: label, step: { given: step } };
       }),
@@ -202,7 +208,6 @@ const sideOf = (formula: Formula, axis: AxisFile, system: System, where: string)
       (si) => shortest(Number((si / factorOf(unit)).toPrecision(9))).split('.')[1]?.length ?? 0,
     ),
   );
-  const name = spelt(input);
   return {
     name,
     unit: unit === 'ft' || fraction ? '' : unitWord(unit),
@@ -239,11 +244,14 @@ export const shownUnit = (
 
 const DASH = '\u2014';
 
+/** An f-number without end is no f-number. */
+const beyond = (value: unknown, { unit }: Column): boolean => unit === 'f/' && value === Infinity;
+
 /** One result of a cell in the table's own unit, without it. */
 const numberIn = (formula: Formula, column: Column, cell: Cell, system: System): string => {
   const value = cell.results?.[column.key];
   const output = formula.outputs[column.key];
-  if (!output || value === undefined) return DASH;
+  if (!output || value === undefined || beyond(value, column)) return DASH;
   const unit = shownUnit(formula, column, system);
   if (typeof value !== 'number' || unit === undefined) return showResult(output, value, { system });
   return bare(writeQuantity(value, unit, output.digits ?? 3, { system }), unit);
@@ -307,7 +315,7 @@ export const quickTable = (id: string, file: QuickTableFile, formula: Formula): 
   const fixed = read(formula, file.fixed, where);
   const each = file.each;
   const chosen = each && inputOf(formula, each.input, where);
-  const choices =
+  const named =
     each && chosen
       ? each.values.map((text) => {
           const given = read(formula, { [each.input]: text }, where);
@@ -315,6 +323,11 @@ export const quickTable = (id: string, file: QuickTableFile, formula: Formula): 
           return { label: sayValue(input, given[chosen[0]]), given };
         })
       : [{ label: '', given: {} }];
+  const choices = named.map((one) => {
+    const [short = ''] = one.label.split(',');
+    const twins = named.filter(({ label }) => label.split(',')[0] === short).length;
+    return { ...one, short: twins === 1 ? short : one.label };
+  });
   const panel = (choice: number, system: System): Panel => {
     const down = sideOf(formula, file.down, system, where);
     const across: Side = file.across
@@ -373,7 +386,12 @@ export const quickTable = (id: string, file: QuickTableFile, formula: Formula): 
 /** “total, cm, by subject distance (m) down and f-number across”. */
 export const headline = (table: QuickTable, panel: Panel): string => {
   const side = ({ name, unit }: Side): string => (unit ? `${name} (${unit})` : name);
-  if (!table.file.across) return `By ${side(panel.down)}`;
+  if (!table.file.across) {
+    const names = table.columns.map(({ name }) => name);
+    return capital(
+      `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}, by ${side(panel.down)}`,
+    );
+  }
   const results = table.columns.map((column) => {
     const unit = unitWord(shownUnit(table.formula, column, panel.system));
     return unit && !column.name.endsWith(unit) ? `${column.name} (${unit})` : column.name;
@@ -392,9 +410,27 @@ export const heldOf = (table: QuickTable, panel: Panel): readonly (readonly [str
     const [value] = values;
     if (values.size !== 1 || value === undefined) return [];
     const [name, said] = [spelt(input), sayValue(input, value, { system: panel.system })];
+    // “ISO 100” and “metered ISO 100”, and neither with its ISO twice.
+    if (said.startsWith('ISO ') && name.endsWith('ISO'))
+      return [[name.slice(0, -3).trimEnd(), said]];
     return [[said.startsWith(name) ? '' : name, said]];
   });
 };
+
+/** What stands behind the names of lines or columns that come from shared data: “seated, full: frame height 0.896 m”. */
+export const behindNames = (table: QuickTable, panel: Panel): readonly string[] =>
+  (['down', 'across'] as const).flatMap((side) => {
+    const axis = table.file[side];
+    // A sheet of paper is its name.
+    if (!axis || !('shared' in axis) || axis.shared === 'papers') return [];
+    return panel[side].heads.map(({ text, step }) => {
+      const values = Object.entries(step.given).flatMap(([key, value]) => {
+        const input = table.formula.inputs[key];
+        return input ? [`${spelt(input)} ${sayValue(input, value, { system: panel.system })}`] : [];
+      });
+      return `${text}: ${values.join(', ')}`;
+    });
+  });
 
 /** A cell in the middle, to read a table by. */
 export const workedCell = (
@@ -405,7 +441,8 @@ export const workedCell = (
     return Array.from({ length: count }, (_none, at) => at).toSorted((a, b) => Math.abs(a - middle) - Math.abs(b - middle)); // prettier-ignore
   };
   for (const at of order(panel.down.heads.length))
-    for (const i of order(panel.across.heads.length)) {
+    // Beside the middle, since a table of one thing by itself has nothing to say on its diagonal.
+    for (const i of order(panel.across.heads.length + 2)) {
       const [line, column, shown] = [
         panel.down.heads[at],
         panel.across.heads[i],
@@ -416,10 +453,17 @@ export const workedCell = (
   return undefined;
 };
 
-/** What the formula refuses in this table, each reason once. */
-export const refusals = (panel: Panel): readonly string[] => [
-  ...new Set(panel.rows.flat().flatMap(({ cell }) => cell.refusal ?? [])),
-];
+/** Why cells of this table hold a dash, each reason once. */
+export const refusals = (table: QuickTable, panel: Panel): readonly string[] => {
+  const cells = panel.rows.flat().map(({ cell }) => cell);
+  const endless = table.columns.filter((column) =>
+    cells.some(({ results }) => beyond(results?.[column.key], column)),
+  );
+  return [
+    ...new Set(cells.flatMap(({ refusal }) => refusal ?? [])),
+    ...endless.map(({ name }) => `No f-number is large enough to be the ${name}.`),
+  ];
+};
 
 const figures = (x: number): number => (Number.isFinite(x) ? Number(x.toPrecision(6)) : x);
 
@@ -441,7 +485,7 @@ export const csvRows = (table: QuickTable): readonly (readonly (string | number)
   const resultOf = (column: Column, cell: Cell): string | number => {
     const value = cell.results?.[column.key];
     const output = formula.outputs[column.key];
-    if (value === undefined || !output) return '';
+    if (value === undefined || !output || beyond(value, column)) return '';
     return typeof value === 'number' && column.unit
       ? figures(value / factorOf(column.unit))
       : showResult(output, value);
@@ -460,4 +504,36 @@ export const csvRows = (table: QuickTable): readonly (readonly (string | number)
       ),
     ),
   ];
+};
+
+const joined = (text: string, unit: string): string =>
+  unit === '' || text === '' ? text : `${text}${unit === '°' ? '' : '\u00a0'}${unit}`;
+
+/** How to read a table: a cell in words, before its number, and the number with its unit. */
+export const readingOf = (
+  table: QuickTable,
+  panel: Panel,
+): { before: string; number: string; query: string } | undefined => {
+  const worked = workedCell(panel);
+  if (!worked) return undefined;
+  const { line, column, shown } = worked;
+  const place = ({ name, unit }: Side, { text }: Head): string => `${name} ${joined(text, unit)}`;
+  const unitOf = (one: Column | undefined): string =>
+    one ? unitWord(shownUnit(table.formula, one, panel.system)) : '';
+  if (!table.file.across) {
+    const at = panel.across.heads.indexOf(column);
+    const result = table.columns[at];
+    return {
+      before: `at ${place(panel.down, line)}, ${result?.name ?? ''} is`,
+      number: joined(shown.text, unitOf(result)),
+      query: shown.query,
+    };
+  }
+  const [first, ...others] = table.columns;
+  const same = others.every((one) => unitOf(one) === unitOf(first));
+  return {
+    before: `at ${place(panel.down, line)} and ${place(panel.across, column)}, ${table.columns.map(({ name }) => name).join(table.file.joiner ?? ', ')} is`,
+    number: same ? joined(shown.text, unitOf(first)) : shown.text,
+    query: shown.query,
+  };
 };

@@ -86,7 +86,7 @@ describe('your own table', () => {
       );
       expect(now[0]?.[1]).toBe(said.results['subject-distance']?.text);
       await own.press('imperial');
-      await expect.poll(() => own.table.locator('tbody th').first().textContent()).toBe('1′\u00a07½″'); // prettier-ignore
+      await expect.poll(() => own.table.locator('tbody th').first().textContent()).toBe('1′\u00a07¾″'); // prettier-ignore
     }));
 
   it('comes back from its own link, and answers any other in words', () =>
