@@ -1,6 +1,7 @@
 import { glob } from 'astro/loaders';
 import { defineCollection } from 'astro:content';
 import { z } from 'astro/zod';
+import { template } from './site/bank-schema.ts';
 import { LESSON } from './site/front-matter.ts';
 import { quickTableFile } from './site/quick-table-file.ts';
 
@@ -82,7 +83,7 @@ const asked = {
 const exercises = defineCollection({
   loader: glob({
     base: './content',
-    pattern: '{lessons/*/*/exercises,exercises}/*.yaml',
+    pattern: 'lessons/*/*/exercises/*.yaml',
     generateId: address,
   }),
   schema: z.discriminatedUnion('kind', [
@@ -114,6 +115,16 @@ const exercises = defineCollection({
         ),
     }),
   ]),
+});
+
+/** Exercises to practise and to assign: drawn from a seed, marked, and in a lesson’s `bank` or, where they cross units, in `exercises`. */
+const bank = defineCollection({
+  loader: glob({
+    base: './content',
+    pattern: '{lessons/*/*/bank,exercises}/*.yaml',
+    generateId: address,
+  }),
+  schema: template,
 });
 
 const pages = defineCollection({
@@ -157,4 +168,4 @@ const tables = defineCollection({
   schema: quickTableFile,
 });
 
-export const collections = { units, lessons, glossary, exercises, pages, checklists, tables };
+export const collections = { units, lessons, glossary, exercises, bank, pages, checklists, tables };

@@ -14,7 +14,7 @@ const mayImport: Record<string, readonly string[]> = {
   drawing: ['formula', 'optics', 'sitting'],
   tabulate: ['formula'],
   search: ['formula', 'minisearch'],
-  exercises: ['formula', 'optics', 'sitting'],
+  exercises: ['formula', 'optics', 'sitting', 'pure-rand', 'fflate'],
   plan: ['formula', 'optics', 'sitting'],
   widgets: [
     'formula',

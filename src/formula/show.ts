@@ -1,5 +1,6 @@
 import { fitting, unitFor, writeQuantity, type Style } from './notation/write.ts';
-import type { Output, Results, Shown } from './record.ts';
+import { writeInput } from './read.ts';
+import { isChoice, type Input, type Output, type Results, type Shown } from './record.ts';
 
 export type { Style };
 
@@ -22,4 +23,26 @@ export const showResult = (output: Output, value: Results[string], style: Style 
     output.digits ?? 3,
     style,
   );
+};
+
+/** An input's value as a reader would say it; lengths in metres keep their centimetres. */
+export const sayInput = (input: Input, value: unknown, style: Style): string => {
+  if (isChoice(input)) {
+    const id = writeInput(input, value);
+    return input.labels?.[id] ?? id.replace(/(?<=\d) ?x(?=\d)/, ' × ').replace(/(?<=\d)mm$/, ' mm');
+  }
+  if (Array.isArray(value)) return value.map((one) => sayInput(input, one, style)).join(', ');
+  if (typeof value !== 'number') return 'not given';
+  if (value === Infinity) return 'infinity';
+  const unit = unitFor(input.unit, input.imperial, style);
+  if (unit === 's') return writeQuantity(value, unit, { fraction: true }, style);
+  const centimetres = unit === 'm' && Math.abs(value * 100 - Math.round(value * 100)) < 1e-9;
+  return centimetres
+    ? writeQuantity(value, unit, { decimals: 2 }, style)
+    : writeQuantity(
+        value,
+        unit,
+        { significant: 4 },
+        unit === 'ft' ? style : { ...style, exact: true },
+      );
 };

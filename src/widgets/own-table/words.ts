@@ -3,10 +3,9 @@ import { InputError } from '../../formula/errors.ts';
 import { spelt } from '../../formula/notation/spelt.ts';
 import { unitFor, writeQuantity, type Style } from '../../formula/notation/write.ts';
 import { idOf, isChoice, type Formula, type Given, type Output } from '../../formula/record.ts';
-import { showResult } from '../../formula/show.ts';
+import { sayInput, showResult } from '../../formula/show.ts';
 import type { Unit } from '../../formula/units.ts';
 import type { Cell, Step } from '../../tabulate/table.ts';
-import { sayInput } from '../parts/calculator.ts';
 import type { OwnState, Request } from './own-state.ts';
 import { el, type Branch } from './tree.ts';
 

@@ -1,13 +1,6 @@
 import { unitFor, writeQuantity, type Style } from '../../formula/notation/write.ts';
-import {
-  isChoice,
-  type Formula,
-  type Given,
-  type Input,
-  type Results,
-} from '../../formula/record.ts';
-import { writeInput } from '../../formula/read.ts';
-import { showResult } from '../../formula/show.ts';
+import type { Formula, Given, Results } from '../../formula/record.ts';
+import { sayInput, showResult } from '../../formula/show.ts';
 import type { Unit } from '../../formula/units.ts';
 import type { Handle } from '../../drawing/handle.ts';
 import type { Sheet } from '../../drawing/sheet.ts';
@@ -56,28 +49,6 @@ export interface Calculator {
 /** The unit a field shows this reader. */
 export const shownUnit = (unit: Unit, imperial: Unit | undefined, style: Style): Unit =>
   unitFor(unit, imperial, style);
-
-/** An input's value as a reader would say it; lengths in metres keep their centimetres. */
-export const sayInput = (input: Input, value: unknown, style: Style): string => {
-  if (isChoice(input)) {
-    const id = writeInput(input, value);
-    return input.labels?.[id] ?? id.replace(/(?<=\d) ?x(?=\d)/, ' × ').replace(/(?<=\d)mm$/, ' mm');
-  }
-  if (Array.isArray(value)) return value.map((one) => sayInput(input, one, style)).join(', ');
-  if (typeof value !== 'number') return 'not given';
-  if (value === Infinity) return 'infinity';
-  const unit = shownUnit(input.unit, input.imperial, style);
-  if (unit === 's') return writeQuantity(value, unit, { fraction: true }, style);
-  const centimetres = unit === 'm' && Math.abs(value * 100 - Math.round(value * 100)) < 1e-9;
-  return centimetres
-    ? writeQuantity(value, unit, { decimals: 2 }, style)
-    : writeQuantity(
-        value,
-        unit,
-        { significant: 4 },
-        unit === 'ft' ? style : { ...style, exact: true },
-      );
-};
 
 /** The words of one state of a plate, for its sentence. */
 export const showFor = (formula: Formula, given: Given, results: Results, style: Style): Show => ({

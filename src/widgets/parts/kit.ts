@@ -1,6 +1,6 @@
 import { startsOf } from '../../formula/starts.ts';
 import { kitOf, type Kit } from '../../sitting/kit.ts';
-import { sayInput } from './calculator.ts';
+import { sayInput } from '../../formula/show.ts';
 import { all, button, make, one } from './dom.ts';
 import { startsWith } from './kit-starts.ts';
 import type { LivePlate } from './live.ts';

@@ -1,7 +1,7 @@
 import { spelt } from '../../formula/notation/spelt.ts';
 import { idOf, isChoice, type Input, type QuantityInput } from '../../formula/record.ts';
 import { factorOf } from '../../formula/units.ts';
-import { sayInput } from './calculator.ts';
+import { sayInput } from '../../formula/show.ts';
 
 /** What the page before any script needs besides the state: ids, titles, presets. None of it is sent to the reader. */
 export const fieldId = (plate: string, input: Input): string => `field-${plate}-${idOf(input)}`;

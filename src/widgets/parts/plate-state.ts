@@ -1,6 +1,7 @@
 import { AmbiguousError, InputError } from '../../formula/errors.ts';
 import { compute } from '../../formula/compute.ts';
 import { markOf, type Mark } from '../../formula/notation/number.ts';
+import { SIGN } from '../../formula/notation/sign.ts';
 import { writeQuantity, type Style } from '../../formula/notation/write.ts';
 import { complete, readInput, writeInput } from '../../formula/read.ts';
 import {
@@ -44,14 +45,6 @@ export interface FieldView {
   /** The value in words, for those who listen to the slider. */
   readonly spoken: string;
 }
-
-const SIGN: Partial<Record<Unit, string>> = {
-  deg: '°',
-  stop: 'stops',
-  '1': '',
-  'f/': '',
-  count: '',
-};
 
 /**
  * The state of one plate, apart from any page: texts as typed, what they were read as, and the last results that could

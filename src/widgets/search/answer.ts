@@ -4,7 +4,8 @@ import { isChoice } from '../../formula/record.ts';
 import { formulas } from '../../formulas.ts';
 import { assign, type Assigned } from '../../search/assign.ts';
 import type { Parts } from '../../search/quantities.ts';
-import { sayInput, type Sentence } from '../parts/calculator.ts';
+import { sayInput } from '../../formula/show.ts';
+import type { Sentence } from '../parts/calculator.ts';
 import { PlateState } from '../parts/plate-state.ts';
 
 /** A plate’s answer to the numbers in a question. */

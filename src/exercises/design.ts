@@ -1,0 +1,151 @@
+import { AmbiguousError, InputError } from '../formula/errors.ts';
+import type { Style } from '../formula/notation/write.ts';
+import { readInput, writeInput } from '../formula/read.ts';
+import { idOf, isChoice, type Input } from '../formula/record.ts';
+import { sayInput } from '../formula/show.ts';
+import { showResult } from '../formula/show.ts';
+import { parseQuantity } from '../formula/notation/quantity.ts';
+import { dimensionOf } from '../formula/units.ts';
+import type { Givens, Requirement, Setting, Template } from './template.ts';
+import { withNames, workOut, type Formulas, type Variant } from './variant.ts';
+
+type Design = Extract<Template, { kind: 'design' }>;
+
+/** One requirement held against the settings. */
+export interface Held {
+  readonly say: string;
+  readonly kept: boolean;
+  /** What came out, and by how much it is kept or missed: “4.6 stops, 0.6 to spare”. */
+  readonly came: string;
+  /** From the limit to what came out, in SI (stops for exposures); positive where it is kept. Undefined for words. */
+  readonly margin: number | undefined;
+  /** The formula’s own refusal, where it made one. */
+  readonly refusal?: string;
+}
+
+export type DesignVerdict =
+  | { readonly kind: 'marked'; readonly held: readonly Held[]; readonly credit: number }
+  | {
+      readonly kind: 'unreadable';
+      readonly troubles: Readonly<Record<string, string>>;
+      readonly readings: Readonly<Record<string, readonly string[]>>;
+    };
+
+/** The input a setting is. */
+export const inputOf = ({ formula, input, name }: Setting, formulas: Formulas): Input => {
+  const found = Object.values(formulas(formula).inputs).find((one) => idOf(one) === input);
+  if (!found) throw new Error(`The setting ${name} is no input of ${formula}: “${input}”.`);
+  return found;
+};
+
+const outputOf = (formulas: Formulas, { formula, result }: Requirement) => {
+  const found = Object.values(formulas(formula).outputs).find((one) => idOf(one) === result);
+  if (!found) throw new Error(`${formula} has no result “${result}”.`);
+  return found;
+};
+
+const hold = (
+  requirement: Requirement,
+  names: Givens,
+  formulas: Formulas,
+  say: string,
+  style: Style,
+): Held => {
+  const { formula, result, given, atLeast, atMost, is } = requirement;
+  const output = outputOf(formulas, requirement);
+  try {
+    const printed = workOut(formulas, { formula, given: withNames(given, names), result }, style);
+    if (is !== undefined) {
+      const word =
+        typeof printed.value === 'boolean' ? (printed.value ? 'yes' : 'no') : printed.value;
+      return { say, kept: word === is, came: printed.text, margin: undefined };
+    }
+    const value = printed.infinite ? Infinity : printed.value;
+    if (typeof value !== 'number')
+      return { say, kept: false, came: printed.text, margin: undefined };
+    const { unit, name } = output;
+    if (!unit)
+      throw new Error(`${formula} gives ${result} in words: a requirement of it says \`is\`.`);
+    const limit = parseQuantity(withNames({ it: atLeast ?? atMost ?? '' }, names)['it'] ?? '', {
+      name,
+      unit,
+      range: [-Infinity, Infinity],
+      bare: 'none',
+      stored: true,
+      example: 1,
+    });
+    // f-numbers are told apart in stops, as everything else about them is.
+    const off = dimensionOf(unit) === 'f-number' ? 2 * Math.log2(value / limit) : value - limit;
+    const margin = atLeast === undefined ? -off : off;
+    const spare =
+      dimensionOf(unit) === 'f-number'
+        ? showResult({ name, unit: 'stop', digits: { decimals: 1 } }, Math.abs(margin), style)
+        : showResult(output, Math.abs(margin), style);
+    // A hair of room: what is exactly at the limit keeps it.
+    const kept = margin >= -1e-9 * Math.max(Math.abs(value), Math.abs(limit));
+    return {
+      say,
+      kept,
+      came: `${printed.text}: ${spare} ${kept ? 'to spare' : 'missing'}`,
+      margin,
+    };
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    return {
+      say,
+      kept: false,
+      came: 'cannot be worked out',
+      margin: undefined,
+      refusal: error.message,
+    };
+  }
+};
+
+/**
+ * Holds settings against everything a brief asks for. Any set of settings that keeps it all is right: no one answer is.
+ * @param typed what stands in the field of each setting, by its name
+ */
+export const markDesign = (
+  typed: Givens,
+  { template, drawn, say }: Variant<Design>,
+  formulas: Formulas,
+  style: Style = {},
+  stored = false,
+): DesignVerdict => {
+  const names: Record<string, string> = { ...drawn };
+  const troubles: Record<string, string> = {};
+  const readings: Record<string, readonly string[]> = {};
+  for (const setting of template.settings) {
+    const input = inputOf(setting, formulas);
+    try {
+      const how = isChoice(input) || stored ? { stored: true } : { unit: input.unit };
+      names[setting.name] = writeInput(input, readInput(input, typed[setting.name] ?? '', how));
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      troubles[setting.name] = error.message;
+      if (error instanceof AmbiguousError) readings[setting.name] = error.readings;
+    }
+  }
+  if (Object.keys(troubles).length > 0) return { kind: 'unreadable', troubles, readings };
+  const held = template.requirements.map((requirement) =>
+    hold(requirement, names, formulas, say(requirement.say, style), style),
+  );
+  return { kind: 'marked', held, credit: held.filter(({ kept }) => kept).length / held.length };
+};
+
+/** The settings of a variant in words, for a solution: “85 mm”, “f/4”. */
+export const saySettings = (
+  settings: readonly Setting[],
+  given: Givens,
+  formulas: Formulas,
+  style: Style = {},
+): Givens =>
+  Object.fromEntries(
+    settings.map((setting) => {
+      const input = inputOf(setting, formulas);
+      return [
+        setting.name,
+        sayInput(input, readInput(input, given[setting.name] ?? '', { stored: true }), style),
+      ];
+    }),
+  );

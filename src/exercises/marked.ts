@@ -1,0 +1,144 @@
+import type { Style } from '../formula/notation/write.ts';
+import { markDesign, type Held } from './design.ts';
+import { inWords, markChoice, markNumber, type Verdict } from './mark.ts';
+import { gapOf, type Gap } from './practical.ts';
+import type { Raw } from './result-file.ts';
+import { spanOf, type Tolerance } from './span.ts';
+import type { Asking, Template } from './template.ts';
+import { keyOf, variantOf, type Formulas, type Key, type Variant } from './variant.ts';
+
+/** An answer marked. What cannot be read counts as no answer; what a person must judge has no credit of its own. */
+export interface Marked {
+  readonly credit: number | undefined;
+  readonly verdict:
+    | Verdict
+    | { readonly kind: 'judge' }
+    | { readonly kind: 'design'; readonly held: readonly Held[] };
+  /** The range that was accepted, in words, where a number was asked for. */
+  readonly accepted?: string;
+  /** The place of the wrong turn that was taken, to count them. */
+  readonly turn?: number;
+  readonly gap?: Gap;
+}
+
+export interface Marking {
+  /** The instructor’s tolerance in place of the template’s. */
+  readonly tolerance?: Tolerance | undefined;
+  readonly style?: Style;
+  /** Answers kept in a file were read once already: a single point is the decimal mark. */
+  readonly stored?: boolean;
+}
+
+const isPlaces = (raw: Raw): raw is readonly number[] => Array.isArray(raw);
+const isParts = (raw: Raw): raw is Readonly<Record<string, string>> =>
+  typeof raw === 'object' && !isPlaces(raw);
+
+const unreadable = (say: string): Marked => ({ credit: 0, verdict: { kind: 'unreadable', say } });
+
+/** The key with another tolerance: its own span and all others anew. */
+const widened = (key: Key, tolerance: Tolerance): Key => {
+  const middle = ([low, high]: readonly [number, number]): number =>
+    'stops' in key.tolerance ? Math.sign(low) * Math.sqrt(low * high) : (low + high) / 2;
+  return {
+    asked: key.asked,
+    value: key.value,
+    tolerance,
+    span: spanOf(key.value, tolerance),
+    get others() {
+      return key.others.map((other) => ({
+        ...other,
+        span: spanOf(middle(other.span), tolerance),
+      }));
+    },
+    get turns() {
+      return key.turns.map((turn) => ({ ...turn, span: spanOf(turn.value, tolerance) }));
+    },
+  };
+};
+
+/** Half a mark for the line, half for what should have come out. */
+const LINE = 0.5;
+
+const markMistake = (
+  raw: Raw,
+  template: Extract<Template, { kind: 'mistake' }>,
+  key: Key,
+  stored: boolean,
+): Marked => {
+  const parts = isParts(raw) ? raw : {};
+  const line = template.lines[Number(parts['line'])];
+  const number = markNumber(parts['number'] ?? '', key, stored);
+  if (!line) return unreadable('Say which line is wrong.');
+  if (number.kind === 'unreadable' || number.kind === 'ambiguous')
+    return { credit: 0, verdict: number };
+  const credit = (line.wrong ? LINE : 0) + LINE * number.credit;
+  const say = [line.wrong ? '' : line.feedback, 'say' in number ? (number.say ?? '') : '']
+    .filter(Boolean)
+    .join(' ');
+  if (credit === 1) return { credit, verdict: { kind: 'right', credit: 1 } };
+  return credit > 0
+    ? { credit, verdict: { kind: 'turn', credit, say, turn: 0 } }
+    : { credit: 0, verdict: { kind: 'wrong', credit: 0, say } };
+};
+
+/**
+ * Marks one raw answer to one variant: what the practice page, a student’s page and the marking desk all call.
+ * Throws: Error to the author where a template is unsound; never for anything a student typed.
+ */
+export const marked = (
+  template: Template,
+  seed: number,
+  raw: Raw,
+  formulas: Formulas,
+  { tolerance, style = {}, stored = false }: Marking = {},
+): Marked => {
+  const variant = variantOf(template, formulas, seed);
+  switch (template.kind) {
+    case 'choice': {
+      if (!isPlaces(raw)) return unreadable('Choose one of the answers.');
+      const verdict = markChoice(raw, variant as Variant<typeof template>);
+      const say = 'say' in verdict && verdict.say ? { say: variant.say(verdict.say, style) } : {};
+      return 'credit' in verdict
+        ? {
+            credit: verdict.credit,
+            verdict: { ...verdict, ...say },
+            ...(verdict.kind === 'right' ? {} : { turn: raw[0] ?? 0 }),
+          }
+        : { credit: 0, verdict };
+    }
+    case 'design': {
+      if (!isParts(raw)) return unreadable('Set every field.');
+      const verdict = markDesign(raw, variant as Variant<typeof template>, formulas, style, stored);
+      return verdict.kind === 'unreadable'
+        ? unreadable(Object.values(verdict.troubles).join(' '))
+        : { credit: verdict.credit, verdict: { kind: 'design', held: verdict.held } };
+    }
+    case 'practical': {
+      if (!isParts(raw)) return unreadable('Write down every reading.');
+      const gap = gapOf(raw, template, formulas(template.formula), stored);
+      return gap.kind === 'unreadable'
+        ? unreadable(Object.values(gap.troubles).join(' '))
+        : { credit: undefined, verdict: { kind: 'judge' }, gap };
+    }
+    case 'numeric':
+    case 'reading':
+    case 'mistake': {
+      const own = keyOf(variant as Variant<Extract<Template, Asking>>, formulas);
+      const key = tolerance ? widened(own, tolerance) : own;
+      const accepted = inWords(key.span, key.asked, style);
+      if (template.kind === 'mistake')
+        return { ...markMistake(raw, template, key, stored), accepted };
+      const verdict = markNumber(typeof raw === 'string' ? raw : '', key, stored);
+      const say =
+        'say' in verdict && verdict.say && verdict.kind === 'turn'
+          ? { say: variant.say(verdict.say, style) }
+          : {};
+      return {
+        credit: 'credit' in verdict ? verdict.credit : 0,
+        verdict: { ...verdict, ...say },
+        accepted,
+        ...(verdict.kind === 'turn' && { turn: verdict.turn }),
+      };
+    }
+  }
+};

@@ -1,0 +1,140 @@
+import { idOf } from '../formula/record.ts';
+import { canonical } from '../formula/notation/write.ts';
+import { dimensionOf } from '../formula/units.ts';
+import { textsOf } from './draw.ts';
+import { markDesign } from './design.ts';
+import { markChoice, markNumber } from './mark.ts';
+import type { Asking, Template } from './template.ts';
+import { keyOf, variantOf, type Formulas, type Key, type Variant } from './variant.ts';
+
+/** How far outside its span an answer is still plainly wrong: a thousandth of the key. */
+const OUTSIDE = 1e-3;
+
+/** How an SI value is typed, in a spelling of its unit. */
+const spellings = (si: number, { asked: { unit } }: Key): readonly string[] => {
+  const text = canonical(Number(si.toPrecision(13)), unit);
+  // One point in a plain decimal: the comma may stand for it. Three digits after it would be asked about.
+  const comma = /^\D*\d+\.\d{4,}/.test(text) ? [text.replace('.', ',')] : [];
+  return [text, ...comma];
+};
+
+const complainOfNumber = (key: Key): readonly string[] => {
+  const { span, value, turns, others } = key;
+  const wrong = (what: string, si: number, kind: string): readonly string[] =>
+    spellings(si, key).flatMap((text) => {
+      const verdict = markNumber(text, key, !text.includes(','));
+      return verdict.kind === kind ? [] : [`${what}, ${text}, is marked “${verdict.kind}”`];
+    });
+  const out = OUTSIDE * Math.max(Math.abs(value), span[1] - span[0]);
+  const strangers = [span[0] - out, span[1] + out].filter(
+    (si) =>
+      !others.some((other) => si >= other.span[0] && si <= other.span[1]) &&
+      !turns.some((turn) => si >= turn.span[0] && si <= turn.span[1]),
+  );
+  return [
+    ...wrong('The key', value, 'right'),
+    ...span.flatMap((end) => wrong('An end of what is accepted', end, 'right')),
+    ...strangers.flatMap((si) => wrong('What lies just outside', si, 'wrong')),
+    ...turns.flatMap(({ value: led }) => wrong('A wrong turn', led, 'turn')),
+  ];
+};
+
+const complainOfDesign = (
+  variant: Variant<Extract<Template, { kind: 'design' }>>,
+  formulas: Formulas,
+): readonly string[] => {
+  const { accepted, nearMiss } = variant.template;
+  const kept = (settings: Readonly<Record<string, string>>): number => {
+    const verdict = markDesign(settings, variant, formulas, {}, true);
+    return verdict.kind === 'marked' ? verdict.held.filter((one) => !one.kept).length : Infinity;
+  };
+  return [
+    ...(accepted.some((one) => kept(one) === 0) ? [] : ['No accepted setting keeps the brief']),
+    ...(nearMiss.some((one) => kept(one) === 1)
+      ? []
+      : ['No near miss misses just one requirement']),
+  ];
+};
+
+/**
+ * Everything wrong with one variant, for the build to stop at: each kind of exercise marks its own right, wrong and
+ * mistaken answers.
+ * @returns sentences; none where the variant is sound
+ */
+export const complaintsOf = (
+  template: Template,
+  formulas: Formulas,
+  seed: number,
+): readonly string[] => {
+  const where = `${template.id}, seed ${seed}: `;
+  try {
+    const variant = variantOf(template, formulas, seed);
+    const texts = [template.text, template.solution, ...template.hints];
+    const said = texts.map((text) => variant.say(text));
+    const found = said
+      .filter((text) => /NaN|Infinity|undefined|not given|\{|\}/.test(text))
+      .map((text) => `reads “${text.slice(0, 80)}”`);
+    if ('ask' in template) {
+      const key = keyOf(variant as Variant<Extract<Template, Asking>>, formulas);
+      found.push(...complainOfNumber(key));
+    }
+    if (template.kind === 'mistake' && template.lines.filter((line) => line.wrong).length !== 1)
+      found.push('not exactly one line is wrong');
+    if (template.kind === 'choice') {
+      const choice = variant as Variant<typeof template>;
+      const right = template.options.flatMap((option, place) => (option.right ? [place] : []));
+      if (right.length === 0) found.push('no answer is right');
+      if (markChoice(right, choice).kind !== 'right')
+        found.push('its right answers are not marked right');
+      const shown = template.options.map((option) => variant.say(option.text));
+      if (new Set(shown).size !== shown.length) found.push('two answers read alike');
+      template.options.forEach((option) => variant.say(option.feedback));
+    }
+    if (template.kind === 'design')
+      found.push(...complainOfDesign(variant as Variant<typeof template>, formulas));
+    return found.map((complaint) => where + complaint);
+  } catch (error) {
+    return [where + (error instanceof Error ? error.message : String(error))];
+  }
+};
+
+/** How many different sets of numbers a template can draw. */
+export const variety = ({ vary }: Template): number =>
+  Object.values(vary).reduce((product, drawn) => product * textsOf(drawn).length, 1);
+
+/**
+ * How hard a template may call itself, from what has to be done: a step for each quantity, one for each change of
+ * dimension, two for working backwards, one for each further formula. A question in words may be easier or harder than
+ * its numbers; a mistake to find is no easier; a design is never easy.
+ * @returns the least and the greatest it may declare
+ */
+export const difficultyBand = (
+  template: Template,
+  formulas: Formulas,
+): readonly [least: number, most: number] => {
+  const formula = formulas(template.formula);
+  const ids = Object.keys({ ...template.given, ...template.vary });
+  const units = Object.values(formula.inputs).flatMap((input) =>
+    'unit' in input && ids.includes(idOf(input)) ? [input.unit] : [],
+  );
+  const backwards =
+    'ask' in template &&
+    Object.values(formula.inputs).some((input) => idOf(input) === template.ask);
+  const chained = new Set(Object.values(template.also).map((one) => one.formula)).size;
+  const steps =
+    units.length + new Set(units.map(dimensionOf)).size - 1 + (backwards ? 2 : 0) + chained;
+  const measured = steps <= 3 ? 1 : steps <= 6 ? 2 : 3;
+  switch (template.kind) {
+    case 'numeric':
+    case 'reading':
+      return [measured, measured];
+    case 'choice':
+      return [Math.max(1, measured - 1), Math.min(3, measured + 1)];
+    case 'mistake':
+      return [measured, Math.min(3, measured + 1)];
+    case 'design':
+      return [2, 3];
+    case 'practical':
+      return [1, 3];
+  }
+};

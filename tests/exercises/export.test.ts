@@ -1,0 +1,306 @@
+import { describe, expect, it } from 'vitest';
+import {
+  exportAs,
+  itemOf,
+  svgOf,
+  type Item,
+  type Picture,
+} from '../../src/exercises/export/index.ts';
+import { line } from '../../src/exercises/export/html.ts';
+import type { Marks } from '../../src/exercises/export/svg.ts';
+import { markNumber, type Verdict } from '../../src/exercises/mark.ts';
+import { marked } from '../../src/exercises/marked.ts';
+import { valuesOf } from '../../src/exercises/number-of.ts';
+import type { Asking, Template } from '../../src/exercises/template.ts';
+import { keyOf, variantOf, type Key, type Variant } from '../../src/exercises/variant.ts';
+import { compute } from '../../src/formula/compute.ts';
+import { canonical, shortest } from '../../src/formula/notation/write.ts';
+import { factorOf } from '../../src/formula/units.ts';
+import { bank } from '../support/bank.ts';
+import { wordsOf, type CourseItem, type Entered } from '../support/course-item.ts';
+import { readGift } from '../support/read-gift.ts';
+import { readMoodle } from '../support/read-moodle.ts';
+import { readQti } from '../support/read-qti.ts';
+import { recordOf } from '../support/records.ts';
+import { all, readXml } from '../support/xml.ts';
+
+const seeds = [7, 404];
+
+const drawings = import.meta.glob<{
+  readonly draw: (given: object, results: object, style: object) => Marks;
+}>('../../src/drawing/*.ts');
+const drawn = new Map(
+  await Promise.all(
+    bank
+      .flatMap(({ template }) =>
+        template.kind === 'reading' && template.figure.show === 'drawing'
+          ? [template.figure.formula]
+          : [],
+      )
+      .map(async (id) => [id, await drawings[`../../src/drawing/${id}.ts`]?.()] as const),
+  ),
+);
+
+const picture: Picture = (id, given) => {
+  const formula = recordOf(id);
+  const values = valuesOf(formula, given);
+  const module = drawn.get(id);
+  if (!module) throw new Error(`no drawing of ${id}`);
+  return svgOf(module.draw(values, compute(formula, values), {}), formula.title);
+};
+
+const variants = bank.flatMap(({ template }) =>
+  seeds.map((seed) => variantOf<Template>(template, recordOf, seed)),
+);
+const items: readonly Item[] = variants.map((variant) => itemOf(variant, recordOf, picture));
+const title = 'Light & distance: 50 % ~ {one} = "two" <three> #4 / 5';
+
+const qti = exportAs('qti', items, { title });
+const moodle = exportAs('moodle-xml', items, { title });
+const gift = exportAs('gift', items, { title });
+const { files, items: fromQti } = readQti(qti.bytes);
+const readers: Readonly<Record<string, ReadonlyMap<string, CourseItem>>> = {
+  qti: fromQti,
+  'moodle-xml': readMoodle(moodle.bytes),
+  gift: readGift(gift.bytes),
+};
+
+/** Far enough outside an end to be outside for any reader. */
+const OUT = 1e-6;
+
+/** Every number at which the mark can change, and some on both sides of it, in SI. */
+const numbersFor = ({ value, span, others, turns }: Key): readonly number[] => {
+  const spans = [span, ...others.map((one) => one.span), ...turns.map((one) => one.span)];
+  const middles = turns.flatMap((a, i) => turns.slice(i + 1).map((b) => (a.value + b.value) / 2));
+  return [
+    value,
+    ...turns.map((one) => one.value),
+    ...spans.flatMap(([low, high]) => {
+      const out = OUT * Math.max(Math.abs(low), Math.abs(high));
+      return [low, high, low - out, low + out, high - out, high + out];
+    }),
+    // Between two turns either may be meant at the very middle.
+    ...middles.flatMap((middle) => [middle * (1 - OUT), middle * (1 + OUT)]),
+    value * 1e6,
+  ];
+};
+
+interface Trial {
+  readonly raw: Parameters<typeof marked>[2];
+  readonly entered: Entered;
+  readonly number?: Verdict;
+}
+
+const said = (variant: Variant, text: string): string => wordsOf(line(variant.say(text)));
+
+const trialsOf = (variant: Variant): readonly Trial[] => {
+  const { template } = variant;
+  if (template.kind === 'choice') {
+    const { options } = template;
+    const many = options.filter(({ right }) => right).length > 1;
+    return Array.from({ length: 2 ** options.length - 1 }, (_, i) =>
+      options.flatMap((_option, place) => (((i + 1) >> place) & 1 ? [place] : [])),
+    )
+      .filter(({ length }) => many || length === 1)
+      .map((raw) => ({
+        raw,
+        entered: { options: raw.map((place) => said(variant, options[place]?.text ?? '')) },
+      }));
+  }
+  if (!('ask' in template)) return [];
+  const own = variant as Variant<Extract<Template, Asking>>;
+  const key = keyOf(own, recordOf);
+  const numbers = numbersFor(key).map((si) => {
+    const raw = canonical(si, key.asked.unit);
+    return {
+      raw,
+      typed: shortest(si / factorOf(key.asked.unit)),
+      number: markNumber(raw, key, true),
+    };
+  });
+  return template.kind === 'mistake'
+    ? template.lines.flatMap(({ text }, place) =>
+        numbers.slice(0, place === 0 ? 4 : 2).map(({ raw, typed }) => ({
+          raw: { line: String(place), number: raw },
+          entered: { number: typed, options: [said(variant, text)] },
+        })),
+      )
+    : numbers.map(({ raw, typed, number }) => ({ raw, entered: { number: typed }, number }));
+};
+
+/** Every answer tried, with the mark it gets here and what is said to a wrong turn. */
+const answers = variants.flatMap((variant) =>
+  trialsOf(variant).map(({ raw, entered, number }, i) => {
+    const { template, seed } = variant;
+    // The same marking without working the key out again: once for each variant it goes all the way.
+    const whole = i === 0 || number === undefined;
+    const { credit, verdict } = whole
+      ? marked(template, seed, raw, recordOf, { stored: true })
+      : { credit: 'credit' in number ? number.credit : 0, verdict: number };
+    const says = 'ask' in template && template.kind !== 'mistake' && verdict.kind === 'turn';
+    return {
+      id: `${template.id}.${template.version}.${seed}`,
+      raw,
+      entered,
+      credit,
+      say: says ? said(variant, verdict.say) : undefined,
+    };
+  }),
+);
+
+describe.each(Object.entries(readers))('%s', (_format, read) => {
+  it('holds every item once, with its text, and leaves open questions to a person', () => {
+    expect([...read.keys()].sort()).toEqual(items.map(({ id }) => id).sort());
+    for (const [i, item] of items.entries()) {
+      const found = read.get(item.id);
+      expect(found?.title).toContain(item.title);
+      const shown = found?.shown.replaceAll(/\s+/g, ' ');
+      expect(shown).toContain(wordsOf(line(item.text.split(/\n\s*\n/)[0] ?? '')));
+      const open = ['design', 'practical'].includes(variants[i]?.template.kind ?? '');
+      expect(found?.mark({ number: '1', options: [] }).credit === undefined, item.id).toBe(open);
+    }
+  });
+
+  it('marks every answer as we do: keys, edges, wrong turns, and what is just outside', () => {
+    const wrong = answers.flatMap(({ id, raw, entered, credit, say }) => {
+      const theirs = read.get(id)?.mark(entered);
+      const far = Math.abs((credit ?? NaN) - (theirs?.credit ?? NaN));
+      return far < 1e-6 && (say === undefined || theirs?.say === say)
+        ? []
+        : [`${id} ${JSON.stringify(raw)}: ${credit} here, ${theirs?.credit} there; ${theirs?.say}`];
+    });
+    expect(wrong.slice(0, 12)).toEqual([]);
+    expect(answers.length).toBeGreaterThan(2000);
+    expect(new Set(answers.map(({ credit }) => credit)).size).toBeGreaterThan(4);
+  });
+
+  it('gives nothing for what cannot be read', () => {
+    for (const [i, { template }] of variants.entries()) {
+      if (template.kind !== 'numeric' && template.kind !== 'reading') continue;
+      for (const number of ['', 'about two', '2 m', 'NaN', 'Infinity', '1/200'])
+        expect(read.get(items[i]?.id ?? '')?.mark({ number }).credit).toBe(0);
+    }
+  });
+});
+
+describe('a QTI package', () => {
+  const manifest = readXml(files['imsmanifest.xml'] ?? '');
+
+  it('lists the files it holds, and no other', () => {
+    const listed = all(manifest, 'file').map(({ attributes }) => attributes['href'] ?? '');
+    expect([...listed, 'imsmanifest.xml'].sort()).toEqual(Object.keys(files).sort());
+    const ids = all(manifest, 'resource').map(({ attributes }) => attributes['identifier']);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const { attributes } of all(manifest, 'dependency'))
+      expect(ids).toContain(attributes['identifierref']);
+  });
+
+  it('declares whatever its items use, and calls for nothing outside', () => {
+    for (const [path, text] of Object.entries(files)) {
+      const root = readXml(text);
+      expect(text.replaceAll(/(?:xmlns(?::xsi)?|schemaLocation)="[^"]*"/g, '')).not.toMatch(
+        /https?:|<script/,
+      );
+      for (const { attributes } of all(root, 'img')) {
+        expect(Object.keys(files)).toContain(attributes['src']);
+        expect(attributes['alt']?.length).toBeGreaterThan(40);
+      }
+      if (root.name !== 'assessmentItem') continue;
+      const declared = [
+        ...all(root, 'responseDeclaration'),
+        ...all(root, 'outcomeDeclaration'),
+      ].map(({ attributes }) => attributes['identifier']);
+      expect(new Set(declared).size, path).toBe(declared.length);
+      const used = ['variable', 'mapResponse', 'setOutcomeValue'].flatMap((name) =>
+        all(root, name).map(({ attributes }) => attributes['identifier']),
+      );
+      used.push(
+        ...all(root, 'modalFeedback').map(({ attributes }) => attributes['outcomeIdentifier']),
+      );
+      expect(
+        used.filter((one) => !declared.includes(one)),
+        path,
+      ).toEqual([]);
+    }
+  });
+
+  it('has the same bytes each time, and in any zone', () => {
+    const zone = process.env['TZ'];
+    try {
+      process.env['TZ'] = 'Pacific/Kiritimati';
+      expect(Buffer.compare(exportAs('qti', items, { title }).bytes, qti.bytes)).toBe(0);
+    } finally {
+      if (zone === undefined) delete process.env['TZ'];
+      else process.env['TZ'] = zone;
+    }
+  });
+});
+
+describe('Moodle XML', () => {
+  // The shares of a mark its importer knows.
+  const shares = [100, 90, 83.33333, 80, 75, 70, 66.66667, 60, 50, 40, 33.33333, 30, 25, 20, 16.66667, 14.28571, 12.5, 11.11111, 10, 5, 0]; // prettier-ignore
+  it('uses shares, pictures and lengths that its importer takes', () => {
+    const quiz = readXml(new TextDecoder().decode(moodle.bytes));
+    for (const { attributes } of all(quiz, 'answer'))
+      expect(shares).toContain(Math.abs(Number(attributes['fraction'])));
+    for (const question of all(quiz, 'question')) {
+      const shown = all(question, 'questiontext')[0];
+      expect(shown?.text.includes('@@PLUGINFILE@@') ?? false).toBe(
+        question.children.some((one) => all(one, 'file').length > 0),
+      );
+    }
+    for (const { text } of all(quiz, 'file'))
+      expect(readXml(Buffer.from(text, 'base64').toString()).name).toBe('svg');
+    const ids = all(quiz, 'idnumber').map(({ text }) => text);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(Math.max(...ids.map(({ length }) => length))).toBeLessThanOrEqual(100);
+  });
+});
+
+it('carries any sign through every format, and none of it becomes markup', () => {
+  const signs = String.raw`~50% = #4 {a} }: \ \n ]]> <b>&amp;</b> "q" // $CATEGORY: x`;
+  const [option] = items.flatMap(({ parts }) =>
+    parts.flatMap((part) => (part.kind === 'choice' && !part.many ? [part] : [])),
+  );
+  if (!option) throw new Error('no choice to try');
+  const options = option.options.map((one, i) => ({
+    ...one,
+    text: `${signs} ${i}`,
+    say: `${signs} said`,
+  }));
+  const right = options.find(({ credit }) => credit === 1)?.text ?? '';
+  const item: Item = {
+    ...(items[0] as Item),
+    title: signs,
+    text: `${signs}\n\n// ${signs}`,
+    parts: [{ ...option, weight: 1, options }],
+  };
+  const write = (format: 'qti' | 'moodle-xml' | 'gift'): Uint8Array =>
+    exportAs(format, [item], { title: signs }).bytes;
+  for (const read of [
+    readQti(write('qti')).items,
+    readMoodle(write('moodle-xml')),
+    readGift(write('gift')),
+  ]) {
+    const found = read.get(item.id);
+    expect(found?.title).toBe(signs);
+    expect(found?.shown).toContain(signs);
+    expect(found?.shown).toContain(`// ${signs}`);
+    expect(found?.mark({ options: [right] })).toEqual({ credit: 1, say: `${signs} said` });
+  }
+});
+
+it('refuses to write nothing, or one variant twice', () => {
+  expect(() => exportAs('gift', [], { title })).toThrow('no question');
+  expect(() => exportAs('qti', items.slice(0, 1).concat(items.slice(0, 1)), { title })).toThrow(
+    'twice',
+  );
+});
+
+it('names its files by their title, whatever it holds', () => {
+  expect([qti.name, moodle.name]).toEqual([
+    'light-distance-50-one-two-three-4-5.qti.zip',
+    'light-distance-50-one-two-three-4-5.moodle.xml',
+  ]);
+  expect(exportAs('gift', items.slice(0, 1), { title: '光' }).name).toBe('exercises.gift.txt');
+});
