@@ -2,7 +2,7 @@ import type { SearchResult } from 'minisearch';
 import type { Entry, Kind } from './entry.ts';
 import { conceptTerm, symbolTerm, type Index } from './index.ts';
 import { partQuery } from './quantities.ts';
-import { fold, isStop, tidy, whole, wordsOf } from './text.ts';
+import { fold, isStop, termsOf, tidy, whole, wordsOf } from './text.ts';
 
 export interface Hit {
   readonly entry: Entry;
@@ -99,6 +99,9 @@ const askedIn = (words: readonly string[], { concepts }: Index): Asked[] => {
   return asked;
 };
 
+/** A phrase without the words that say nothing: “The inverse square law” is “inverse square law”. */
+const plainly = (text: string): string => termsOf(text).join(' ');
+
 /** How well a result's words fit a term that was asked: 1 the word itself, less where it only begins so or is like it. */
 const fit = (asked: string, terms: readonly string[], known: ReadonlySet<string>): number =>
   terms.includes(asked)
@@ -142,6 +145,7 @@ export const find = (index: Index, typed: string): Hit[] => {
   const known = new Set(results.flatMap(({ terms }) => terms));
   const sum = asked.reduce((total, { share }) => total + share, 0);
   const wanted = whole(text);
+  const asking = plainly(text);
   const concepts = index.concepts.of(text);
 
   const covered = ({ terms, queryTerms }: SearchResult): number =>
@@ -157,7 +161,7 @@ export const find = (index: Index, typed: string): Hit[] => {
     if (!entry) return [];
     const share = covered(result);
     const exact =
-      whole(entry.title) === wanted || (entry.symbol !== undefined && symbolTerm(entry.symbol) === symbolTerm(text))
+      whole(entry.title) === wanted || (asking !== '' && plainly(entry.title) === asking) || (entry.symbol !== undefined && symbolTerm(entry.symbol) === symbolTerm(text))
         ? 3
         : index.concepts.of(entry.title).some((group) => concepts.includes(group))
           ? 2.2

@@ -1,7 +1,7 @@
 import MiniSearch from 'minisearch';
 import { conceptsOf, type Concepts } from './concepts.ts';
-import { KINDS, type Entry, type Source } from './entry.ts';
-import { pack, unpack, type Packed } from './packed.ts';
+import { KINDS, type Entry, type Kind, type Source } from './entry.ts';
+import { pack, unpack, type Packed, type Shown } from './packed.ts';
 import { fold, isStop, termsOf, wordsOf } from './text.ts';
 
 /** The file a page fetches: entries as short rows, groups of equal names, and the words with where they stand. */
@@ -42,8 +42,20 @@ const termsIn = (text: string, concepts: Concepts, pairs: boolean): string[] => 
   return [...new Set([...kept, ...joined, ...groups.map(conceptTerm)])];
 };
 
+/** Fields by their place in the options. */
+const [TITLE, ABOUT, TEXT] = [1, 3, 4];
+
+/** What an entry shows of itself is found by, and is not sent twice: its title, a definition, a question. */
+const shownOf = ({ kind, title, says }: Pick<Entry, 'kind' | 'title' | 'says'>): Shown => {
+  const terms = (text: string): string[] => [...new Set(termsOf(text))];
+  const said = kind === 'Word' || kind === 'Symbol' ? TEXT : kind === 'Lesson' || kind === 'Table' ? ABOUT : undefined;
+  return [[TITLE, terms(title)], ...(said === undefined ? [] : ([[said, terms(says)]] as const))];
+}; // prettier-ignore
+
 /** A text's words that tell it from others: what stands everywhere finds nothing. */
-const [COMMON, MOST_WORDS] = [30, 20];
+const [COMMON, MOST_WORDS] = [30, 26];
+/** A page that stands alone is found by all of them. */
+const ALONE: readonly Kind[] = ['Checklist', 'Page'];
 
 /** For each source the rarest of its text's words. */
 const telling = (sources: readonly Source[]): readonly (readonly string[])[] => {
@@ -51,11 +63,11 @@ const telling = (sources: readonly Source[]): readonly (readonly string[])[] => 
   const places = new Map<string, number>();
   for (const term of texts.flat()) places.set(term, (places.get(term) ?? 0) + 1);
   const rarity = (term: string): number => places.get(term) ?? 0;
-  return texts.map((terms) =>
+  return texts.map((terms, id) =>
     terms
       .filter((term) => rarity(term) <= COMMON)
       .sort((a, b) => rarity(a) - rarity(b))
-      .slice(0, MOST_WORDS),
+      .slice(0, ALONE.includes(sources[id]?.kind ?? 'Word') ? Infinity : MOST_WORDS),
   );
 }; // prettier-ignore
 
@@ -67,7 +79,10 @@ export const buildIndex = (
   const concepts = conceptsOf(groups);
   const words = new MiniSearch(options);
   const texts = telling(sources);
+  const shown = sources.map(shownOf);
   sources.forEach(({ kind, title, names = [], symbols = [], about = '' }, id) => {
+    const also = (field: number): readonly string[] =>
+      shown[id]?.find(([one]) => one === field)?.[1] ?? [];
     // Whoever is known by one name of a group is known by all of them, misspelt ones too.
     const alike = [title, ...names].flatMap((name) => concepts.of(name));
     const others = [...new Set(alike)].flatMap((group) => groups[group] ?? []);
@@ -76,31 +91,32 @@ export const buildIndex = (
       symbol: [...new Set(symbols)].map(symbolTerm).join(' '),
       title: termsIn(title, concepts, kind === 'Word' || kind === 'Plate').join(' '),
       names: [...new Set([...names.flatMap((name) => termsIn(name, concepts, true)), ...others.flatMap((name) => termsIn(name, concepts, false))])].join(' '),
-      about: termsIn(about, concepts, false).join(' '),
-      text: (texts[id] ?? []).join(' '),
+      about: [...new Set([...termsIn(about, concepts, false), ...also(ABOUT)])].join(' '),
+      text: [...new Set([...(kind === 'Word' ? [] : (texts[id] ?? [])), ...also(TEXT)])].join(' '),
     }); // prettier-ignore
   });
   return {
     entries: sources.map(({ kind, number = '', title, symbol = '', address, says }) => [KINDS.indexOf(kind), number, title, symbol, address, says]),
     groups,
-    words: pack(words.toJSON()),
+    words: pack(words.toJSON(), shown),
   }; // prettier-ignore
 };
 
 /** Makes a fetched file searchable. */
-export const openIndex = ({ entries, groups, words }: IndexFile): Index => {
-  const terms = new Set(words.split('\n').map((line) => line.slice(0, line.indexOf(' '))));
+export const openIndex = ({ entries: rows, groups, words: packed }: IndexFile): Index => {
+  const entries = rows.map(([kind, number, title, symbol, address, says]): Entry => ({
+    kind: KINDS[kind] ?? 'Page',
+    title,
+    address,
+    says,
+    ...(number && { number }),
+    ...(symbol && { symbol }),
+  }));
+  const { words, terms } = unpack(packed, entries.map(shownOf), options.fields);
   return {
-    entries: entries.map(([kind, number, title, symbol, address, says]) => ({
-      kind: KINDS[kind] ?? 'Page',
-      title,
-      address,
-      says,
-      ...(number && { number }),
-      ...(symbol && { symbol }),
-    })),
+    entries,
     concepts: conceptsOf(groups),
-    words: MiniSearch.loadJS(unpack(words, entries.length, options.fields), options),
+    words: MiniSearch.loadJS(words, options),
     knows: (term) => terms.has(term),
   };
 };

@@ -28,6 +28,18 @@ export const wordsOf = (text: string): string[] =>
  * @example fold('focusing') === fold('focussed') // true
  */
 export const fold = (word: string): string => {
+  const known = folded.get(word);
+  if (known !== undefined) return known;
+  const stem = stemOf(word);
+  // Thousands of words are folded as an index is opened, and most of them many times.
+  if (folded.size < MOST_KEPT) folded.set(word, stem);
+  return stem;
+};
+
+const MOST_KEPT = 8000;
+const folded = new Map<string, string>();
+
+const stemOf = (word: string): string => {
   let stem = word
     .toLowerCase()
     .replace(/our(?=s|ed|ing|ful|less|$)/, 'or')

@@ -17,11 +17,15 @@ export interface Says {
   letters(tex: string): readonly string[];
 }
 
-/** Letters of a definition that a result shows; the whole of it is one tap away. */
-const MOST_OF_A_WORD = 120;
-
 const cut = (text: string, most: number): string =>
   text.length <= most ? text : `${text.slice(0, text.lastIndexOf(' ', most))} …`;
+
+/** A description's first part that can stand by itself, where all of it is too long. */
+const clause = (text: string, most: number): string => {
+  if (text.length <= most) return text;
+  const end = text.slice(0, most).search(/[;:](?=[^;:]*$)/);
+  return end > 15 ? text.slice(0, end) : cut(text, most);
+};
 
 /** A description as a sentence. */
 const sentence = (text: string): string =>
@@ -80,7 +84,7 @@ const plateSources = async (says: Says): Promise<Source[]> => {
     ...[...symbols.values()].map(({ plates: numbers, ...source }) => {
       const shown = [...new Set(numbers)].slice(0, 4);
       const where = `In plate${shown.length > 1 ? 's' : ''} ${shown.join(', ')}${numbers.length > 4 ? ' and more' : ''}.`;
-      return { ...source, says: `${sentence(cut(source.says, 56))} ${where}`.trim() };
+      return { ...source, says: `${sentence(clause(source.says, 72))} ${where}`.trim() };
     }),
   ];
 }; // prettier-ignore
@@ -90,7 +94,7 @@ const wordSources = async (says: Says): Promise<Source[]> =>
     kind: 'Word',
     title: data.term,
     address: `/glossary/#${id}`,
-    says: cut(proseOf(body), MOST_OF_A_WORD),
+    says: proseOf(body),
     names: data.also,
     symbols: data.symbol ? says.letters(data.symbol) : [],
     text: proseOf(body),

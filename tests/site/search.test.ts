@@ -16,6 +16,8 @@ const text = readFileSync(join(root, 'dist/search-index.json'), 'utf8');
 const index = openIndex(JSON.parse(text) as IndexFile);
 const built = pages.find(({ path }) => path === 'search/');
 if (!built) throw new Error('There is no search page.');
+/** Until something holds, on however busy a machine. */
+const until: typeof expect.poll = (see) => expect.poll(see, { timeout: 20_000 });
 const SCRIPT = 12;
 const INDEX = 60;
 
@@ -26,7 +28,7 @@ const asked = (question: string): string =>
 /** Opens the page with a question in its address and waits for the answer. */
 const search = <T>(question: string, use: (page: Page) => Promise<T>): Promise<T> =>
   look(asked(question), {}, async (page) => {
-    await expect.poll(() => status(page).textContent()).toMatch(/^\d+ results?$|^No results$/);
+    await until(() => status(page).textContent()).toMatch(/^\d+ results?$|^No results$/);
     return use(page);
   });
 
@@ -96,7 +98,7 @@ describe('the page', () => {
       expect(before.js).toBeGreaterThan(0.1);
       expect(before.json).toBe(0);
       await page.locator('input[type=search]').pressSequentially('bokeh');
-      await expect.poll(() => status(page).textContent()).toMatch(/results/);
+      await until(() => status(page).textContent()).toMatch(/results/);
       const after = await counted();
       expect(after.js - before.js).toBeLessThan(SCRIPT);
       expect(after.js - before.js).toBeGreaterThan(3);
@@ -108,18 +110,18 @@ describe('the page', () => {
   it('shows results as one types, says how many, and keeps the question in the address', async () => {
     await look(addressOf(built), {}, async (page) => {
       await page.locator('input[type=search]').pressSequentially('fstop');
-      await expect.poll(() => status(page).textContent()).toMatch(/^\d+ results$/);
+      await until(() => status(page).textContent()).toMatch(/^\d+ results$/);
       expect(await status(page).getAttribute('role')).toBe('status');
       const [said = ''] = (await status(page).textContent())?.match(/\d+/) ?? [];
       expect(await hits(page).count()).toBe(Number(said));
       const first = await hits(page).first().innerText();
       expect(first).toMatch(/^Word\n(aperture|f-number)\n/);
       expect(first).toMatch(/The (opening inside the lens|focal length divided)/);
-      await expect.poll(() => page.url()).toMatch(/\?q=fstop$/);
+      await until(() => page.url()).toMatch(/\?q=fstop$/);
       expect(await page.locator('[data-search-ways]').isVisible()).toBe(false);
       await page.locator('input[type=search]').fill('');
-      await expect.poll(() => page.locator('[data-search-ways]').isVisible()).toBe(true);
-      await expect.poll(() => page.url()).not.toContain('?');
+      await until(() => page.locator('[data-search-ways]').isVisible()).toBe(true);
+      await until(() => page.url()).not.toContain('?');
       expect(await hits(page).count()).toBe(0);
     });
   });
@@ -133,34 +135,34 @@ describe('the page', () => {
       );
       await field.focus();
       await page.keyboard.press('ArrowDown');
-      await expect.poll(focused).toBe(first);
+      await until(focused).toBe(first);
       await page.keyboard.press('ArrowDown');
       expect(await focused()).toBe(second);
       await page.keyboard.press('ArrowUp');
       await page.keyboard.press('ArrowUp');
       expect(await focused()).toBe('INPUT');
       await page.keyboard.press('Enter');
-      await expect.poll(focused).toBe(first);
+      await until(focused).toBe(first);
       await page.keyboard.press('Escape');
       expect(await focused()).toBe('INPUT');
       await page.keyboard.press('Escape');
       expect(await field.inputValue()).toBe('');
-      await expect.poll(() => hits(page).count()).toBe(0);
+      await until(() => hits(page).count()).toBe(0);
       await field.fill('depth of field');
-      await expect.poll(() => hits(page).count()).toBeGreaterThan(1);
+      await until(() => hits(page).count()).toBeGreaterThan(1);
       await page.keyboard.press('Enter');
-      await expect.poll(focused).toBe(first);
+      await until(focused).toBe(first);
       await page.keyboard.press('Enter');
       await page.waitForURL((url) => url.pathname.endsWith(first ?? '?') || url.href.endsWith(first ?? '?')); // prettier-ignore
       await page.goBack();
-      await expect.poll(() => status(page).textContent()).toMatch(/results/);
+      await until(() => status(page).textContent()).toMatch(/results/);
       expect(await field.inputValue()).toBe('depth of field');
     });
   });
 
   it('has results for a thumb, at 320 px too, and nothing sticks out', async () => {
     await look(asked('light'), { viewport: { width: 320, height: 700 } }, async (page) => {
-      await expect.poll(() => hits(page).count()).toBeGreaterThan(3);
+      await until(() => hits(page).count()).toBeGreaterThan(3);
       const heights = await hits(page).evaluateAll((all) =>
         all.map((one) => one.getBoundingClientRect().height),
       );
@@ -188,10 +190,10 @@ describe('the page', () => {
       await page.route('**/search-index.json', (route) => route.abort(), { times: 1 });
       const field = page.locator('input[type=search]');
       await field.fill('bokeh');
-      await expect.poll(() => status(page).textContent()).toMatch(/could not be fetched/);
+      await until(() => status(page).textContent()).toMatch(/could not be fetched/);
       await field.blur();
       await field.focus();
-      await expect.poll(() => status(page).textContent()).toMatch(/results/);
+      await until(() => status(page).textContent()).toMatch(/results/);
       await page.unrouteAll();
     });
   });
@@ -202,7 +204,7 @@ describe('the page', () => {
       const near = page.locator('[data-search-none] a');
       expect(await near.allInnerTexts()).toContain('catchlight');
       await near.filter({ hasText: 'catchlight' }).click();
-      await expect.poll(() => hits(page).first().innerText()).toMatch(/^Word\ncatchlight/);
+      await until(() => hits(page).first().innerText()).toMatch(/^Word\ncatchlight/);
     });
   });
 });
@@ -226,8 +228,7 @@ describe('numbers in a question', () => {
     expect(text).toContain(`from ${(near as number).toFixed(3)} m to ${(far as number).toFixed(3)} m`);
     expect(text).toContain('With focal length 85 mm, f/4, subject distance 2.20 m; the rest as the plate starts.');
     await look(new URL(href, inject('url')).href, {}, async (page) => {
-      await expect
-        .poll(() => page.locator('.result').first().textContent())
+      await until(() => page.locator('.result').first().textContent())
         .toContain(`${(near as number).toFixed(3)}\u00a0m`);
       const field = page.locator('[data-field=s] input').first();
       expect(await field.inputValue()).toBe('2.2');
@@ -271,7 +272,7 @@ describe('a hostile question', () => {
       expect(await main.locator('img, script:not([type=module])').count()).toBe(0);
       expect(await main.innerText()).not.toMatch(/NaN|undefined|Infinity/);
       await page.locator('input[type=search]').fill('depth of field');
-      await expect.poll(() => hits(page).first().innerText()).toMatch(/[Dd]epth of field/);
+      await until(() => hits(page).first().innerText()).toMatch(/[Dd]epth of field/);
       expect(problems).toEqual([]);
       expect(new URL(page.url()).search.length).toBeLessThan(800);
     });
@@ -283,8 +284,8 @@ describe('a hostile question', () => {
         (field as HTMLInputElement).value = 'aperture '.repeat(120_000);
         field.dispatchEvent(new Event('input', { bubbles: true }));
       });
-      await expect.poll(() => status(page).textContent()).toMatch(/results/);
-      await expect.poll(() => new URL(page.url()).search.length).toBeGreaterThan(3);
+      await until(() => status(page).textContent()).toMatch(/results/);
+      await until(() => new URL(page.url()).search.length).toBeGreaterThan(3);
       expect(page.url().length).toBeLessThan(500);
     });
   });
