@@ -28,6 +28,7 @@ const mayImport: Record<string, readonly string[]> = {
     'plan',
     'svelte',
     'colorjs.io',
+    'uqr',
   ],
   reference: ['formula', 'shared', 'tables'],
   components: ['*'],
