@@ -27,7 +27,6 @@ async function begin(
   const skill = one(stage, '#practice-skill') as HTMLSelectElement;
   const forget = one(stage, '[data-do=forget]');
   const keepButton = one(stage, '[data-do=keep]');
-  stage.hidden = false;
 
   let bank: readonly Entry[];
   try {

@@ -27,7 +27,6 @@ async function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[
   const said = one(root, '[data-work-said]');
   const aliasField = one(root, '#work-alias') as HTMLInputElement;
   const note = one(root, '#work-alias-note') as HTMLElement;
-  one(root, '.work-needs-script')?.remove();
   const say = (text: string): void => setText(said, text);
 
   let link = location.search.replace(/^\?/, '');
@@ -214,6 +213,8 @@ async function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[
   } catch (error) {
     say(error instanceof Error ? error.message : String(error));
     return;
+  } finally {
+    root.toggleAttribute('data-live', true);
   }
   // Whoever has opened a file meanwhile is at work.
   if (work) return;
