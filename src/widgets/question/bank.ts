@@ -11,10 +11,16 @@ export interface Entry {
 let fetched: Promise<readonly Entry[]> | undefined;
 
 /** The whole bank, fetched once; from what is kept for use without a signal where there is none. */
-export const fetchBank = (): Promise<readonly Entry[]> =>
-  (fetched ??= fetch(`${import.meta.env.BASE_URL.replace(/\/?$/, '/')}bank.json`).then(
+export const fetchBank = (): Promise<readonly Entry[]> => {
+  fetched ??= fetch(`${import.meta.env.BASE_URL.replace(/\/?$/, '/')}bank.json`).then(
     (response) => {
       if (!response.ok) throw new Error(`The exercises could not be fetched (${response.status}).`);
       return response.json() as Promise<readonly Entry[]>;
     },
-  ));
+  );
+  // What failed once is tried again.
+  fetched.catch(() => {
+    fetched = undefined;
+  });
+  return fetched;
+};

@@ -13,7 +13,10 @@ export interface Field {
    * @param insist says so of an empty field, too
    */
   readonly read: <T>(how: (text: string, stored: boolean) => T, insist: boolean) => T | undefined;
-  /** What was typed, for keeping work that is not done: nothing where it stands open which of two readings is meant. */
+  /**
+   * What was typed, for keeping work that is not done; of a list what was chosen. Where two readings stand open they still
+   * do when it is read again: a single point would then be the decimal mark, so that it is written as a comma.
+   */
   readonly typed: () => string;
   readonly focus: () => void;
 }
@@ -48,6 +51,7 @@ export const makeField = ({ id, label, unit, choices, changed }: FieldSpec): Fie
 
   let stored = choices !== undefined;
   let open = false;
+  let touched = false;
   const calm = (): void => {
     note.className = 'field-echo';
     setText(note, '');
@@ -56,12 +60,15 @@ export const makeField = ({ id, label, unit, choices, changed }: FieldSpec): Fie
     open = false;
   };
   const put = (text: string): void => {
-    control.value = text;
+    // A list stays as it is where it is told nothing it holds.
+    touched = !choices || Object.hasOwn(choices, text);
+    if (touched) control.value = text;
     stored = true;
     calm();
   };
   control.addEventListener('input', () => {
     stored = choices !== undefined;
+    touched = true;
     calm();
     changed();
   });
@@ -72,7 +79,12 @@ export const makeField = ({ id, label, unit, choices, changed }: FieldSpec): Fie
     stored: () => stored,
     put,
     focus: () => control.focus(),
-    typed: () => (open || choices ? '' : control.value.trim()),
+    typed: () =>
+      choices && !touched
+        ? ''
+        : open
+          ? control.value.trim().replace('.', ',')
+          : control.value.trim(),
     read: (how, insist) => {
       calm();
       if (!insist && control.value.trim() === '') return undefined;
