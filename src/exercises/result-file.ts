@@ -2,6 +2,7 @@ import { complaintOfAlias } from './alias.ts';
 import {
   questionsOf,
   readAssignment,
+  writeAssignment,
   type Assignment,
   type Question,
   type Read,
@@ -9,6 +10,12 @@ import {
 
 /** What stands in a field: one text, the places ticked, or a text for each setting or reading. */
 export type Raw = string | readonly number[] | Readonly<Record<string, string>>;
+
+/** Nothing was typed or ticked; such an answer stands in a file for the hints that were taken. */
+export const isBlank = (raw: Raw): boolean =>
+  typeof raw === 'string'
+    ? raw.trim() === ''
+    : (Array.isArray(raw) ? raw : Object.values(raw)).every((text) => text === '');
 
 /** One answer as it was given, never as it was marked. */
 export interface Answer extends Question {
@@ -21,7 +28,7 @@ export interface Answer extends Question {
 /** A student’s work, as a file holds it. */
 export interface Work {
   readonly assignment: Assignment;
-  /** The link’s query, as it was opened. */
+  /** The assignment as its link’s query, written as we write it: what was added to a link on its way is not in it. */
   readonly link: string;
   readonly alias: string;
   readonly started: string;
@@ -30,7 +37,7 @@ export interface Work {
 }
 
 export const WORK_VERSION = 1;
-const LARGEST = 512 * 1024;
+export const LARGEST = 512 * 1024;
 const DEEPEST = 8;
 const LONGEST_RAW = 200;
 const MOST_PARTS = 30;
@@ -143,7 +150,14 @@ export const readWork = (text: string): Read<Work> => {
   }
   return {
     ok: true,
-    value: { assignment: assignment.value, link, alias, started, saved, answers: read },
+    value: {
+      assignment: assignment.value,
+      link: writeAssignment(assignment.value),
+      alias,
+      started,
+      saved,
+      answers: read,
+    },
   };
 };
 

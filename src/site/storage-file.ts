@@ -1,5 +1,8 @@
 /** What is kept, as a file and back, and away with it: only where a page offers it. */
-import { keep, key, parse, PREFIX, type Kept } from './storage.ts';
+import { keep, key, parse, PREFIX, recall, type Kept } from './storage.ts';
+
+/** More characters than a browser keeps for a site. */
+const LONGEST = 6_000_000;
 
 /** Some things, by the keys they are kept under, as the text of a file. */
 export const fileOf = (kept: Readonly<Record<string, unknown>>): string =>
@@ -33,7 +36,7 @@ export const exportAll = (): string => {
  * A file is checked whole before anything is written.
  */
 export const importAll = (text: string, known: readonly Kept<unknown>[]): string => {
-  const file = text.length > 1_000_000 ? undefined : parse(text);
+  const file = text.length > LONGEST ? undefined : parse(text);
   const kept = isRecord(file) && file['sitting-by-numbers'] === 1 ? file['kept'] : undefined;
   if (!isRecord(kept)) return 'That file was not saved from here, so nothing was changed.';
   const found = known.flatMap((one) => {
@@ -42,7 +45,8 @@ export const importAll = (text: string, known: readonly Kept<unknown>[]): string
   });
   if (found.length === 0) return 'There is nothing in that file for this version of the site.';
   for (const { one, value } of found) {
-    const failed = keep(one, value);
+    const mine = one.join && recall(one);
+    const failed = keep(one, mine === undefined ? value : one.join?.(mine, value));
     if (failed) return failed;
   }
   return 'Read, and kept in this browser.';

@@ -9,6 +9,8 @@ export interface Kept<T> {
   readonly version: number;
   /** The value if it is sound, undefined if not. Text from storage and files is never trusted. */
   readonly accept: (raw: unknown) => T | undefined;
+  /** How a file's value and the one kept here become one, where the file must not take its place. */
+  join?(ours: T, theirs: T): T;
   /** From an older version's key, newest first: how its value becomes one of ours. */
   readonly migrate?: readonly {
     readonly version: number;

@@ -4,5 +4,6 @@ export const download = (name: string, text: BlobPart, type: string): void => {
   link.href = URL.createObjectURL(new Blob([text], { type }));
   link.download = name;
   link.click();
-  URL.revokeObjectURL(link.href);
+  // Some browsers fetch it a moment later.
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
 };

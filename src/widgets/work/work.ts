@@ -1,148 +1,228 @@
 import { complaintOfAlias, tidyAlias } from '../../exercises/alias.ts';
-import { withWork, workIn } from '../../exercises/begun.ts';
-import { questionsOf, readAssignment, type Assignment } from '../../exercises/assignment.ts';
-import { readWork, writeWork, type Answer, type Work } from '../../exercises/result-file.ts';
-import { make, one, setText } from '../parts/dom.ts';
+import { readAssignment, writeAssignment, type Assignment } from '../../exercises/assignment.ts';
+import {
+  isSameWork,
+  joinWorks,
+  withoutWork,
+  withWork,
+  workIn,
+  worksIn,
+} from '../../exercises/begun.ts';
+import { isWhole, LARGEST, readWork, writeWork, type Work } from '../../exercises/result-file.ts';
+import { button, make, one, setText } from '../parts/dom.ts';
 import type { Shelf } from '../parts/shelf.ts';
-import { fetchBank } from '../question/bank.ts';
-import { localMark, showSystem, type System } from '../question/reader-style.ts';
-import { load, showQuestion, type QuestionView } from '../question/view.ts';
+import { fetchBank, type Entry } from '../question/bank.ts';
+import { showSystem, type System } from '../question/reader-style.ts';
 import { download } from './download.ts';
+import { setOut, type WorkSheet } from './sheet.ts';
+import { count, hour, listBegun, summarise, termsOf } from './summary.ts';
 
 /** A student’s page: an assignment from a link, an alias, the work, and the file to hand in. */
 
 /** Milliseconds without a change until the work is kept: less than it takes to lose heart. */
 const QUIET = 300;
 
+/** What stands on the page: all of it changes hands at once, so that no answer is ever kept under another alias. */
+interface Session {
+  work: Work;
+  readonly sheet: WorkSheet;
+}
+
+/** Letters and digits of a text, for the name of a file. */
+const inName = (text: string): string =>
+  text
+    .replaceAll(/[^\p{L}\p{N}]+/gu, '-')
+    .replaceAll(/^-|-$/g, '')
+    .toLowerCase();
+
+const messageOf = (error: unknown): string =>
+  error instanceof Error ? error.message : String(error);
+
 /** @param shelf where work that was begun is kept, as the texts of result files */
 export const work = (shelf: Shelf<readonly string[]>): void => {
   const root = one(document, '[data-work]');
-  if (root) void begin(root, shelf);
+  if (root) begin(root, shelf);
 };
 
-async function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): Promise<void> {
+function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): void {
   const form = one(root, '.work-begin') as HTMLFormElement;
-  const sheet = one(root, '.work-sheet') as HTMLElement;
-  const place = one(root, '.work-questions') as HTMLElement;
-  const said = one(root, '[data-work-said]');
+  const page = one(root, '.work-sheet') as HTMLElement;
+  const begun = one(root, '.work-begun') as HTMLElement;
   const aliasField = one(root, '#work-alias') as HTMLInputElement;
   const note = one(root, '#work-alias-note') as HTMLElement;
-  const say = (text: string): void => setText(said, text);
+  const said = one(root, '[data-work-said]');
+  const asked = one(root, '[data-work-asked]') as HTMLElement;
+  const trouble = one(page, '[data-work-trouble]') as HTMLElement;
+  const texts = (): readonly string[] => recall() ?? [];
 
-  let link = location.search.replace(/^\?/, '');
   let assignment: Assignment | undefined;
-  let work: Work | undefined;
-  let views: readonly QuestionView[] = [];
-  let times: Record<string, string> = {};
+  let link = '';
+  let bank: readonly Entry[] = [];
+  let session: Session | undefined;
   /** Not in the address: the address is the assignment, whoever reads it. */
   let system: System = 'metric';
+  /** Why this browser keeps nothing, where it does not. */
+  let refused: string | undefined;
+  /** When the file was saved that holds all that is answered; nothing where there is none, or more was done since. */
+  let filed: string | undefined;
+  let filedBefore = false;
 
-  const head = (): void => {
-    if (!assignment) return;
-    setText(one(document, '[data-work-title]'), assignment.title);
-    setText(
-      one(document, '[data-work-due]'),
-      assignment.due === '' ? 'No date is set.' : assignment.due,
-    );
+  const say = (text: string, ...choices: Element[]): void => {
+    setText(said, text);
+    asked.replaceChildren(...choices);
   };
-  const take = (query: string): boolean => {
-    const read = readAssignment(query);
-    if (!read.ok) {
-      say(read.why);
-      return false;
-    }
-    assignment = read.value;
-    link = query;
-    head();
-    return true;
+  const state = (name: 'waiting' | 'alias' | 'working'): void => {
+    root.dataset['work'] = name;
+    form.hidden = name !== 'alias';
+    page.hidden = name !== 'working';
+    showBegun();
   };
 
-  const stamp = ({ template, seed }: QuestionView): string => `${template.id}/${seed}`;
-  const answers = (): readonly Answer[] =>
-    views.flatMap((view) => {
-      const raw = view.kept();
-      return raw === undefined
-        ? []
-        : [
-            {
-              template: view.template.id,
-              version: view.template.version,
-              seed: view.seed,
-              raw,
-              hints: view.hints(),
-              at: times[stamp(view)] ?? new Date().toISOString(),
-            },
-          ];
+  const showBegun = (): void => {
+    const works = worksIn(texts()).filter((one) => link === '' || one.link === link);
+    begun.hidden = session !== undefined || works.length === 0;
+    listBegun(one(begun, 'ul') as HTMLElement, works, {
+      goOn: link === '' ? undefined : (one) => void show(one, true),
+      takeAway: (gone) => {
+        keep(withoutWork(texts(), gone));
+        showBegun();
+        say(`The work of ${gone.alias} is gone from this browser.`);
+      },
     });
-  const progress = (): void => {
-    const done = views.filter((view) => view.raw() !== undefined).length;
-    setText(
-      one(sheet, '.work-progress'),
-      `${done} of ${views.length} answered, as ${work?.alias ?? ''}.`,
-    );
   };
-  const save = (): void => {
-    if (!work) return;
-    work = { ...work, saved: new Date().toISOString(), answers: answers() };
-    const failed = keep(withWork(recall() ?? [], work));
-    if (failed) say(failed);
-    progress();
+
+  /** Whether anything would be lost if the page went away now. */
+  const unsaved = (): boolean =>
+    session !== undefined &&
+    refused !== undefined &&
+    filed === undefined &&
+    session.sheet.answers().length > 0;
+
+  const tell = (): void => {
+    if (!session) return;
+    const places = session.sheet.places();
+    const done = places.filter((place) => place.state === 'answered').length;
+    setText(
+      one(page, '.work-progress'),
+      `${done} of ${places.length} answered, as ${session.work.alias}.`,
+    );
+    summarise(one(page, '.work-list') as HTMLElement, places);
+    const open = places.length - done;
+    setText(
+      one(page, '.work-open-count'),
+      open === 0
+        ? 'Every question is answered.'
+        : `${count(open, 'question')} of ${places.length} ${open === 1 ? 'has' : 'have'} no whole answer yet. You can save as it is, and go on later.`,
+    );
+    setText(
+      one(page, '.work-kept'),
+      refused ? '' : `Kept in this browser, ${hour(session.work.saved)}.`,
+    );
+    setText(one(trouble, 'p'), refused ? `${refused} Until you do, do not close this page.` : '');
+    trouble.hidden = !refused || filed !== undefined;
+    setText(
+      one(page, '.work-filed'),
+      filed !== undefined
+        ? `Saved at ${hour(filed)} with ${done} of ${places.length} answered. Hand the file in yourself, as your instructor asked.`
+        : filedBefore
+          ? 'Changed since the file was saved: save it again before you hand it in.'
+          : '',
+    );
   };
 
   let quiet: ReturnType<typeof setTimeout> | undefined;
-  const changed = (view: () => QuestionView | undefined) => (): void => {
-    const moved = view();
-    if (moved) times[stamp(moved)] = new Date().toISOString();
+  const save = (): void => {
+    clearTimeout(quiet);
+    quiet = undefined;
+    if (!session) return;
+    const { sheet } = session;
+    if (sheet.read()) filed = undefined;
+    const before = texts();
+    // Another window may have gone on with the same work: what it kept is taken up, and not written over.
+    const stored = workIn(before, session.work);
+    if (stored) sheet.adopt(stored.answers);
+    session.work = { ...session.work, saved: new Date().toISOString(), answers: sheet.answers() };
+    refused = keep(withWork(before, session.work));
+    if (refused === undefined) sheet.settle();
+    tell();
+  };
+  const changed = (): void => {
     clearTimeout(quiet);
     quiet = setTimeout(save, QUIET);
   };
-  // Whoever closes the page within the quiet loses nothing either.
-  addEventListener('pagehide', () => {
+  const flush = (): void => {
     if (quiet !== undefined) save();
+  };
+  // Whoever closes the page within the quiet, or whose phone puts it away, loses nothing either.
+  addEventListener('pagehide', flush);
+  document.addEventListener('visibilitychange', flush);
+  addEventListener('beforeunload', (event) => {
+    flush();
+    if (unsaved()) event.preventDefault();
+  });
+  const adopt = (): void => {
+    if (session) {
+      const stored = workIn(texts(), session.work);
+      if (stored) session.sheet.adopt(stored.answers);
+      tell();
+    } else if (root.hasAttribute('data-live')) showBegun();
+  };
+  addEventListener('storage', adopt);
+  addEventListener('pageshow', ({ persisted }) => {
+    if (persisted) adopt();
   });
 
-  const show = async (from: Work): Promise<void> => {
+  const head = (): void => {
     if (!assignment) return;
-    work = from;
-    // A file may be opened before the exercises are here.
-    const bank = await fetchBank();
-    times = Object.fromEntries(
-      from.answers.map(({ template, seed, at }) => [`${template}/${seed}`, at]),
+    const { title, due } = assignment;
+    document.title = `${title} · ${document.title.replace(/^.* · /, '')}`;
+    setText(one(document, '[data-work-title]'), title);
+    setText(one(document, '[data-work-due]'), due === '' ? 'No date is set.' : `Due: ${due}`);
+    const terms = one(root, '.work-terms') as HTMLElement;
+    terms.hidden = false;
+    terms.replaceChildren(...termsOf(assignment, bank).map((text) => make('li', text)));
+  };
+  const take = (wanted: Assignment): void => {
+    assignment = wanted;
+    link = writeAssignment(wanted);
+    head();
+  };
+
+  let run = 0;
+  /**
+   * @param from what to show; it is kept at once
+   * @param focus for whoever pressed what is now gone
+   */
+  const show = async (from: Work, focus = false): Promise<void> => {
+    flush();
+    const mine = ++run;
+    const sheet = await setOut(from, bank, {
+      system,
+      loose: refused !== undefined,
+      changed,
+      again: () => {
+        flush();
+        if (session) void show(session.work);
+      },
+    });
+    if (mine !== run) return;
+    // What was typed while the other sheet was being set out.
+    flush();
+    if (session && isSameWork(session.work, from)) sheet.adopt(session.sheet.answers(), true);
+    else [filed, filedBefore] = [undefined, false];
+    session = { work: from, sheet };
+    one(page, '.work-questions')?.replaceChildren(...sheet.places().map(({ element }) => element));
+    one(page, '.work-list')?.replaceChildren();
+    showSystem(page, system);
+    // So a reload, or a browser that comes back after a crash, goes on here and asks for no alias.
+    history.replaceState(
+      { ...(history.state as object | null), alias: from.alias, system },
+      '',
+      `?${from.link}`,
     );
-    const made: QuestionView[] = [];
-    const elements: Element[] = [];
-    for (const question of questionsOf(assignment, from.alias)) {
-      const entry = bank.find(({ template }) => template.id === question.template);
-      if (entry?.template.version !== question.version) {
-        elements.push(
-          make(
-            'p',
-            `“${question.template}” was set from ${entry ? 'an older version of the exercise' : 'another edition of this site'}, and cannot be shown here. Tell your instructor.`,
-            { class: 'field-error' },
-          ),
-        );
-        continue;
-      }
-      const at = made.length;
-      const view = await showQuestion(entry.template, question.seed, await load(entry.template), {
-        id: `work-${at}`,
-        hints: assignment.hints,
-        feedback: false,
-        style: { decimal: localMark(), system },
-        changed: changed(() => made[at]),
-      });
-      const before = from.answers.find(
-        (one) => one.template === question.template && one.seed === question.seed,
-      );
-      if (before) view.put(before.raw, before.hints);
-      made.push(view);
-      elements.push(view.element);
-    }
-    views = made;
-    place.replaceChildren(...elements);
-    form.hidden = true;
-    sheet.hidden = false;
-    progress();
+    state('working');
+    save();
+    if (focus) sheet.places()[0]?.element.focus();
   };
 
   form.addEventListener('submit', (event) => {
@@ -151,86 +231,168 @@ async function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[
     const wrong = complaintOfAlias(alias);
     note.className = wrong === undefined ? 'field-echo' : 'field-error';
     setText(note, wrong ?? '');
-    if (wrong !== undefined) return;
-    const before = workIn(recall() ?? [], { link, alias });
+    aliasField.toggleAttribute('aria-invalid', wrong !== undefined);
+    if (wrong !== undefined || !assignment) return;
+    const before = workIn(texts(), { link, alias });
     const now = new Date().toISOString();
-    if (assignment)
-      void show(before ?? { assignment, link, alias, started: now, saved: now, answers: [] }).then(
-        save,
-      );
+    say(
+      before
+        ? `Work was begun in this browser as ${before.alias}, and is open again. If it is not yours, choose another alias.`
+        : '',
+    );
+    void show(before ?? { assignment, link, alias, started: now, saved: now, answers: [] }, true);
   });
 
-  sheet.addEventListener('click', ({ target }) => {
+  const saveFile = (): void => {
+    save();
+    if (!session) return;
+    const { assignment, alias } = session.work;
+    const name = [inName(assignment.title), inName(alias)].filter(Boolean).join('-');
+    download(`${name || 'work'}.json`, writeWork(session.work), 'application/json');
+    filed = new Date().toISOString();
+    filedBefore = true;
+    tell();
+  };
+
+  page.addEventListener('click', ({ target }) => {
     const act =
       target instanceof Element
         ? target.closest<HTMLElement>('[data-do]')?.dataset['do']
         : undefined;
-    if (act === 'save' && work) {
-      save();
-      download(
-        `${work.alias.replaceAll(/[^\p{L}\p{N}]+/gu, '-')}-work.json`,
-        writeWork(work),
-        'application/json',
-      );
-      say(
-        `Saved with ${views.filter((view) => view.raw() !== undefined).length} of ${views.length} answers. Hand the file in yourself.`,
-      );
-    }
-    if ((act === 'metric' || act === 'imperial') && work) {
+    if (act === 'save') saveFile();
+    if ((act === 'metric' || act === 'imperial') && session) {
       system = act;
-      showSystem(sheet, act);
-      save();
-      void show(work);
+      flush();
+      void show(session.work);
     }
     if (act === 'leave') {
-      work = undefined;
-      sheet.hidden = true;
-      form.hidden = false;
+      flush();
+      if (unsaved()) {
+        say('This browser keeps nothing, and the answers here are in no file yet. Save it first.');
+        said?.scrollIntoView({ block: 'center' });
+        return;
+      }
+      session = undefined;
+      history.replaceState({ ...(history.state as object | null), alias: undefined }, '');
+      say('');
+      aliasField.value = '';
+      state('alias');
       aliasField.focus();
     }
   });
 
+  const open = (text: string): void => {
+    const read = readWork(text);
+    if (!read.ok) {
+      say(`This file was not opened. ${read.why}`);
+      return;
+    }
+    flush();
+    if (unsaved()) {
+      say(
+        'This browser keeps nothing, and the answers on this page are in no file yet. Save them first; then open the other file.',
+      );
+      return;
+    }
+    const theirs = read.value;
+    const go = (): void => {
+      const here =
+        session && isSameWork(session.work, theirs) ? session.work : workIn(texts(), theirs);
+      const joined = here ? joinWorks(here, theirs) : theirs;
+      const mixed = here?.answers.some((mine) => {
+        const other = theirs.answers.find(
+          (one) => one.template === mine.template && one.seed === mine.seed,
+        );
+        return !other || other.at < mine.at;
+      });
+      take(theirs.assignment);
+      say(
+        [
+          mixed
+            ? 'The file is open. Some answers kept in this browser are later than the file’s: of each question the later one stands.'
+            : 'The file is open; go on.',
+          isWhole(text) === false &&
+            'Its sum does not fit what is in it: it was changed, or hurt on the way.',
+        ]
+          .filter(Boolean)
+          .join(' '),
+      );
+      refused = keep(withWork(texts(), joined));
+      void show(joined).then(() => {
+        if (mixed) return;
+        // All there is stands in the file that was opened.
+        filed = theirs.saved;
+        filedBefore = true;
+        tell();
+      });
+    };
+    if (link === '' || theirs.link === link) {
+      go();
+      return;
+    }
+    const yes = button('Open it', {});
+    const no = button('Stay here', {});
+    yes.addEventListener('click', go);
+    no.addEventListener('click', () => say('The file was not opened.'));
+    const { title } = theirs.assignment;
+    say(
+      title === assignment?.title
+        ? `This file is work on another assignment called “${title}”, with other questions or numbers, as ${theirs.alias}. Open it in place of this one?`
+        : `This file is work on another assignment, “${title}”, as ${theirs.alias}. Open it in place of “${assignment?.title ?? ''}”?`,
+      yes,
+      no,
+    );
+    (yes as HTMLElement).focus();
+  };
+
   const file = one(root, '[data-work-file]') as HTMLInputElement;
   file.addEventListener('change', () => {
-    const chosen = file.files?.[0];
+    const [chosen] = file.files ?? [];
     if (!chosen) return;
-    void chosen.text().then(async (text) => {
-      const read = readWork(text);
-      if (!read.ok) {
-        say(`This file was not opened. ${read.why}`);
-        return;
-      }
-      if (!take(read.value.link)) return;
-      history.replaceState(history.state, '', `?${read.value.link}`);
-      await show(read.value);
-      save();
-      say('The file is open; go on.');
-    });
+    // A huge file is refused by its size alone, and never read.
+    const text =
+      chosen.size > 4 * LARGEST ? Promise.resolve(' '.repeat(LARGEST + 1)) : chosen.text();
+    file.value = '';
+    void Promise.all([text, ready])
+      .then(([read]) => open(read))
+      .catch((error: unknown) => say(`This file could not be opened. ${messageOf(error)}`));
   });
 
-  try {
-    await fetchBank();
-  } catch (error) {
-    say(error instanceof Error ? error.message : String(error));
-    return;
-  } finally {
-    root.toggleAttribute('data-live', true);
-  }
-  // Whoever has opened a file meanwhile is at work.
-  if (work) return;
-  if (link === '') {
-    say('This page was opened without an assignment. Use the whole link, or open a saved file.');
-    return;
-  }
-  if (!take(link)) return;
-  form.hidden = false;
-  const texts = recall() ?? [];
-  const mine = texts.flatMap((text) => {
-    const read = readWork(text);
-    return read.ok && read.value.link === link ? [read.value.alias] : [];
-  });
-  // After a reload, whoever worked last goes on where they were.
-  const last = mine.at(-1);
-  const before = last === undefined ? undefined : workIn(texts, { link, alias: last });
-  if (before) await show(before);
+  const wake = async (): Promise<void> => {
+    try {
+      bank = await fetchBank();
+    } finally {
+      root.toggleAttribute('data-live', true);
+    }
+    const query = location.search.replace(/^\?/, '');
+    if (query === '') {
+      say('This page was opened without an assignment. Use the whole link, or open a saved file.');
+      state('waiting');
+      return;
+    }
+    const read = readAssignment(query);
+    if (!read.ok) {
+      say(read.why);
+      state('waiting');
+      return;
+    }
+    const before = history.state as { alias?: unknown; system?: unknown } | null;
+    if (before?.system === 'imperial') system = 'imperial';
+    take(read.value);
+    const alias = typeof before?.alias === 'string' ? before.alias : undefined;
+    const mine = alias === undefined ? undefined : workIn(texts(), { link, alias });
+    if (mine) await show(mine);
+    else state('alias');
+  };
+  let ready: Promise<void>;
+  const start = (): void => {
+    ready = wake();
+    ready.catch(fail);
+  };
+  const fail = (error: unknown): void => {
+    const again = button('Try again', {});
+    again.addEventListener('click', start);
+    say(messageOf(error), again);
+  };
+  start();
 }

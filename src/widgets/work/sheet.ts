@@ -1,0 +1,196 @@
+import { questionsOf, type Question } from '../../exercises/assignment.ts';
+import { isBlank, type Answer, type Raw, type Work } from '../../exercises/result-file.ts';
+import type { Template } from '../../exercises/template.ts';
+import { make } from '../parts/dom.ts';
+import type { Entry } from '../question/bank.ts';
+import { localMark, type System } from '../question/reader-style.ts';
+import { load, showQuestion, type QuestionView } from '../question/view.ts';
+
+/** How far one question has come: `begun` is an answer that is not whole, or cannot be read yet. */
+export type State = 'answered' | 'begun' | 'empty' | 'missing';
+
+/** One question in its place. */
+export interface Place {
+  readonly title: string;
+  readonly element: HTMLElement;
+  readonly state: State;
+  /** The answer as the file has it; what cannot be shown here keeps the one it came with. */
+  readonly answer: Answer | undefined;
+}
+
+/** The questions of one student’s copy, set out to be worked on. */
+export interface WorkSheet {
+  readonly places: () => readonly Place[];
+  readonly answers: () => readonly Answer[];
+  /** Reads what was typed since the last time; true where anything was. */
+  readonly read: () => boolean;
+  /**
+   * Takes answers from another window; what was typed here and is not kept yet stays.
+   * @param later takes only what was changed later than what stands here, and clears nothing
+   */
+  readonly adopt: (answers: readonly Answer[], later?: boolean) => void;
+  /** All that was typed is kept somewhere. */
+  readonly settle: () => void;
+}
+
+interface Setting {
+  readonly system: System;
+  /** Nothing of the work is kept anywhere yet. */
+  readonly loose: boolean;
+  /** Called on each change of an answer, and of the hints taken. */
+  readonly changed: () => void;
+  /** Called where something could not be fetched, and the reader wants it tried again. */
+  readonly again: () => void;
+}
+
+const BLANK: Readonly<Record<Template['kind'], Raw>> = {
+  numeric: '',
+  reading: '',
+  choice: [],
+  mistake: {},
+  design: {},
+  practical: {},
+};
+
+interface Held {
+  readonly question: Question;
+  readonly title: string;
+  readonly element: HTMLElement;
+  readonly view: QuestionView | undefined;
+  answer: Answer | undefined;
+  state: State;
+  /** Changed and not read yet; when. */
+  moved: string | undefined;
+  /** Changed and not kept yet. */
+  loose: boolean;
+}
+
+/** A question that cannot be shown, with the reason. */
+const absent = (number: number, title: string, why: string, again?: () => void): HTMLElement => {
+  const element = make('section', '', { class: 'question-sheet' }) as HTMLElement;
+  element.append(
+    make('h3', `${number} ${title}`),
+    make('p', `${why} What was answered here stays in your file.`, { class: 'field-error' }),
+  );
+  if (again) {
+    const press = make('button', 'Try again', { type: 'button', class: 'tool' });
+    press.addEventListener('click', again);
+    element.append(press);
+  }
+  return element;
+};
+
+/** Puts the questions of a work on the page, with the answers it has. */
+export const setOut = async (
+  { assignment, alias, answers }: Work,
+  bank: readonly Entry[],
+  { system, loose, changed, again }: Setting,
+): Promise<WorkSheet> => {
+  const all: Held[] = [];
+  const style = { decimal: localMark(), system };
+
+  const follow = (held: Held): void => {
+    const { view, answer } = held;
+    held.state = !view
+      ? 'missing'
+      : answer === undefined || isBlank(answer.raw)
+        ? 'empty'
+        : view.raw() === undefined
+          ? 'begun'
+          : 'answered';
+  };
+  const show = async (question: Question, number: number): Promise<Held> => {
+    const found = bank.find(({ template }) => template.id === question.template)?.template;
+    const held = {
+      question,
+      title: found?.title ?? question.template,
+      answer: answers.find(
+        (one) => one.template === question.template && one.seed === question.seed,
+      ),
+      state: 'missing' as State,
+      moved: undefined,
+      loose,
+    };
+    if (found?.version !== question.version)
+      return {
+        ...held,
+        view: undefined,
+        element: absent(
+          number,
+          held.title,
+          `This exercise was set from ${found ? 'an older version of it' : 'another edition of this site'}, and cannot be shown. Tell your instructor.`,
+        ),
+      };
+    try {
+      const view = await showQuestion(found, question.seed, await load(found), {
+        id: `work-${number}`,
+        hints: assignment.hints,
+        feedback: false,
+        style,
+        changed: () => {
+          const mine = all[number - 1];
+          if (!mine) return;
+          mine.moved = new Date().toISOString();
+          changed();
+        },
+      });
+      if (held.answer) view.put(held.answer.raw, held.answer.hints);
+      view.element
+        .querySelector('h3')
+        ?.prepend(make('span', `${number}`, { class: 'work-number' }), ' ');
+      return { ...held, view, element: view.element };
+    } catch (error) {
+      const why = error instanceof Error ? error.message : String(error);
+      return {
+        ...held,
+        view: undefined,
+        element: absent(number, held.title, `It could not be fetched: ${why}.`, again),
+      };
+    }
+  };
+
+  for (const question of questionsOf(assignment, alias)) {
+    const number = all.length + 1;
+    const held = await show(question, number);
+    held.element.id = `question-${number}`;
+    held.element.tabIndex = -1;
+    follow(held);
+    all.push(held);
+  }
+
+  return {
+    places: () => all,
+    answers: () => all.flatMap(({ answer }) => answer ?? []),
+    read: () => {
+      const moved = all.filter((one) => one.moved !== undefined);
+      for (const held of moved) {
+        const { view, question, moved: at = '' } = held;
+        if (!view) continue;
+        const hints = view.hints();
+        // Hints that were taken count, though nothing has been typed yet.
+        const raw = view.kept() ?? (hints > 0 ? BLANK[view.template.kind] : undefined);
+        held.answer = raw === undefined ? undefined : { ...question, raw, hints, at };
+        held.moved = undefined;
+        held.loose = true;
+        follow(held);
+      }
+      return moved.length > 0;
+    },
+    adopt: (theirs, later = false) => {
+      for (const held of all) {
+        const { view, question, answer } = held;
+        const other = theirs.find(
+          (one) => one.template === question.template && one.seed === question.seed,
+        );
+        if (held.loose || held.moved !== undefined || other?.at === answer?.at) continue;
+        if (later && (!other || (answer && other.at < answer.at))) continue;
+        held.answer = other;
+        view?.put(other?.raw ?? BLANK[view.template.kind], other?.hints ?? 0);
+        follow(held);
+      }
+    },
+    settle: () => {
+      for (const held of all) held.loose = false;
+    },
+  };
+};
