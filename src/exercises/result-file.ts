@@ -11,12 +11,6 @@ import {
 /** What stands in a field: one text, the places ticked, or a text for each setting or reading. */
 export type Raw = string | readonly number[] | Readonly<Record<string, string>>;
 
-/** Nothing was typed or ticked; such an answer stands in a file for the hints that were taken. */
-export const isBlank = (raw: Raw): boolean =>
-  typeof raw === 'string'
-    ? raw.trim() === ''
-    : (Array.isArray(raw) ? raw : Object.values(raw)).every((text) => text === '');
-
 /** One answer as it was given, never as it was marked. */
 export interface Answer extends Question {
   readonly raw: Raw;
@@ -37,7 +31,7 @@ export interface Work {
 }
 
 export const WORK_VERSION = 1;
-export const LARGEST = 512 * 1024;
+const LARGEST = 512 * 1024;
 const DEEPEST = 8;
 const LONGEST_RAW = 200;
 const MOST_PARTS = 30;

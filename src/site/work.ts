@@ -1,6 +1,8 @@
 import { joinTexts } from '../exercises/begun.ts';
-import { LARGEST } from '../exercises/result-file.ts';
 import type { Kept } from './storage.ts';
+
+/** More than any text of ours has. */
+const LONGEST = 600_000;
 
 /**
  * Work on assignments that was begun in this browser: the texts of result files, newest last. Each is read by the same
@@ -11,7 +13,7 @@ export const workBegun: Kept<readonly string[]> = {
   version: 1,
   accept: (raw) =>
     Array.isArray(raw) &&
-    raw.every((text): text is string => typeof text === 'string' && text.length <= LARGEST)
+    raw.every((text): text is string => typeof text === 'string' && text.length <= LONGEST)
       ? raw
       : undefined,
   join: joinTexts,

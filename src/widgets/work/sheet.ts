@@ -1,6 +1,6 @@
 import { questionsOf, type Question } from '../../exercises/assignment.ts';
-import { isBlank, type Answer, type Raw, type Work } from '../../exercises/result-file.ts';
-import type { Template } from '../../exercises/template.ts';
+import { BLANK, isBlank } from '../../exercises/blank.ts';
+import type { Answer, Work } from '../../exercises/result-file.ts';
 import { make } from '../parts/dom.ts';
 import type { Entry } from '../question/bank.ts';
 import { localMark, type System } from '../question/reader-style.ts';
@@ -42,15 +42,6 @@ interface Setting {
   /** Called where something could not be fetched, and the reader wants it tried again. */
   readonly again: () => void;
 }
-
-const BLANK: Readonly<Record<Template['kind'], Raw>> = {
-  numeric: '',
-  reading: '',
-  choice: [],
-  mistake: {},
-  design: {},
-  practical: {},
-};
 
 interface Held {
   readonly question: Question;

@@ -8,7 +8,7 @@ import {
   workIn,
   worksIn,
 } from '../../exercises/begun.ts';
-import { isWhole, LARGEST, readWork, writeWork, type Work } from '../../exercises/result-file.ts';
+import { isWhole, readWork, writeWork, type Work } from '../../exercises/result-file.ts';
 import { button, make, one, setText } from '../parts/dom.ts';
 import type { Shelf } from '../parts/shelf.ts';
 import { fetchBank, type Entry } from '../question/bank.ts';
@@ -21,6 +21,8 @@ import { count, hour, listBegun, summarise, termsOf } from './summary.ts';
 
 /** Milliseconds without a change until the work is kept: less than it takes to lose heart. */
 const QUIET = 300;
+/** Bytes of a file beyond which it is not so much as read. */
+const LARGEST = 4_000_000;
 
 /** What stands on the page: all of it changes hands at once, so that no answer is ever kept under another alias. */
 interface Session {
@@ -114,10 +116,7 @@ function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): v
         ? 'Every question is answered.'
         : `${count(open, 'question')} of ${places.length} ${open === 1 ? 'has' : 'have'} no whole answer yet. You can save as it is, and go on later.`,
     );
-    setText(
-      one(page, '.work-kept'),
-      refused ? '' : `Kept in this browser, ${hour(session.work.saved)}.`,
-    );
+    setText(one(page, '.work-kept'), refused ? '' : `Kept here, ${hour(session.work.saved)}.`);
     setText(one(trouble, 'p'), refused ? `${refused} Until you do, do not close this page.` : '');
     trouble.hidden = !refused || filed !== undefined;
     setText(
@@ -351,7 +350,9 @@ function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): v
     if (!chosen) return;
     // A huge file is refused by its size alone, and never read.
     const text =
-      chosen.size > 4 * LARGEST ? Promise.resolve(' '.repeat(LARGEST + 1)) : chosen.text();
+      chosen.size > LARGEST
+        ? Promise.reject(new Error('It is far larger than any work of ours.'))
+        : chosen.text();
     file.value = '';
     void Promise.all([text, ready])
       .then(([read]) => open(read))
