@@ -103,10 +103,19 @@ export const readAssignment = (query: string): Read<Assignment> => {
   };
 };
 
+// A desk asks for the id of one assignment once for each of a class.
+const ids = new WeakMap<Assignment, string>();
+
 /** Short text that stands for an assignment: the same link gives the same. */
 export const idOfAssignment = (assignment: Assignment): string => {
+  const known = ids.get(assignment);
+  if (known !== undefined) return known;
   const next = stream(writeAssignment(assignment));
-  return Array.from({ length: 2 }, () => next(0x7fffffff).toString(36).padStart(6, '0')).join('');
+  const id = Array.from({ length: 2 }, () => next(0x7fffffff).toString(36).padStart(6, '0')).join(
+    '',
+  );
+  ids.set(assignment, id);
+  return id;
 };
 
 /**

@@ -60,17 +60,32 @@ export const classRows = (
   ];
 };
 
-/** The items as rows for a file. */
+/**
+ * The items as rows for a file.
+ * @param sayTurn the wrong turn of a row in words
+ */
 export const itemRows = (
   items: readonly ItemStatistics[],
+  sayTurn: (row: Row) => string | undefined,
 ): readonly (readonly (string | number)[])[] => [
-  ['question', 'answered', 'mean mark', 'item-rest correlation', 'commonest wrong turn', 'times'],
-  ...items.map(({ template, answered, easiness, itemRest, commonestTurn }) => [
+  [
+    'question',
+    'exercise',
+    'answered',
+    'waiting for a person',
+    'mean mark',
+    'item-rest correlation',
+    'commonest wrong turn',
+    'times',
+  ],
+  ...items.map(({ template, answered, waiting, easiness, itemRest, commonestTurn }, at) => [
+    at + 1,
     template,
     answered,
+    waiting,
     easiness === undefined ? '' : round(easiness),
     itemRest === undefined ? '' : round(itemRest),
-    commonestTurn === undefined ? '' : commonestTurn.turn + 1,
+    commonestTurn === undefined ? '' : (sayTurn(commonestTurn.row) ?? ''),
     commonestTurn?.times ?? '',
   ]),
 ];

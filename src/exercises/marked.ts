@@ -16,8 +16,10 @@ export interface Marked {
     | { readonly kind: 'design'; readonly held: readonly Held[] };
   /** The range that was accepted, in words, where a number was asked for. */
   readonly accepted?: string;
-  /** The place of the wrong turn that was taken, to count them. */
+  /** The place of the wrong turn that was taken, or of the wrong option that was chosen, to count them. */
   readonly turn?: number;
+  /** The place of a line that was called wrong and is not. */
+  readonly line?: number;
   readonly gap?: Gap;
 }
 
@@ -32,6 +34,9 @@ export interface Marking {
 const isPlaces = (raw: Raw): raw is readonly number[] => Array.isArray(raw);
 const isParts = (raw: Raw): raw is Readonly<Record<string, string>> =>
   typeof raw === 'object' && !isPlaces(raw);
+
+const turnOf = (turn: number | undefined): { readonly turn?: number } =>
+  turn === undefined ? {} : { turn };
 
 const unreadable = (say: string): Marked => ({ credit: 0, verdict: { kind: 'unreadable', say } });
 
@@ -76,9 +81,13 @@ const markMistake = (
     .filter(Boolean)
     .join(' ');
   if (credit === 1) return { credit, verdict: { kind: 'right', credit: 1 } };
+  const gone = {
+    ...turnOf(number.kind === 'turn' ? number.turn : undefined),
+    ...(!line.wrong && { line: Number(parts['line']) }),
+  };
   return credit > 0
-    ? { credit, verdict: { kind: 'turn', credit, say, turn: 0 } }
-    : { credit: 0, verdict: { kind: 'wrong', credit: 0, say } };
+    ? { credit, verdict: { kind: 'turn', credit, say, turn: 0 }, ...gone }
+    : { credit: 0, verdict: { kind: 'wrong', credit: 0, say }, ...gone };
 };
 
 /**
@@ -102,7 +111,7 @@ export const marked = (
         ? {
             credit: verdict.credit,
             verdict: { ...verdict, ...say },
-            ...(verdict.kind === 'right' ? {} : { turn: raw[0] ?? 0 }),
+            ...turnOf(raw.find((place) => template.options[place]?.right === false)),
           }
         : { credit: 0, verdict };
     }
@@ -126,8 +135,15 @@ export const marked = (
       const own = keyOf(variant as Variant<Extract<Template, Asking>>, formulas);
       const key = tolerance ? widened(own, tolerance) : own;
       const accepted = inWords(key.span, key.asked, style);
-      if (template.kind === 'mistake')
-        return { ...markMistake(raw, template, key, stored), accepted };
+      if (template.kind === 'mistake') {
+        const { verdict, ...rest } = markMistake(raw, template, key, stored);
+        const filled = 'say' in verdict && 'credit' in verdict && verdict.say;
+        return {
+          ...rest,
+          verdict: filled ? { ...verdict, say: variant.say(filled, style) } : verdict,
+          accepted,
+        };
+      }
       const verdict = markNumber(typeof raw === 'string' ? raw : '', key, stored);
       const say =
         'say' in verdict && verdict.say && verdict.kind === 'turn'

@@ -1,6 +1,7 @@
 import { foldAlias } from './alias.ts';
-import { readAssignment, type Assignment } from './assignment.ts';
-import { isWhole, readWork, type Work } from './result-file.ts';
+import { isWholeWork, readWorkRecord, workOf, type Work } from './result-file.ts';
+import { looksLikeRulings, readRulings, type RulingsFile } from './rulings.ts';
+import type { Assignment } from './assignment.ts';
 
 /** One file that was taken. */
 export interface Taken {
@@ -16,67 +17,104 @@ export interface Refused {
   readonly why: string;
 }
 
-/** What lies on the desk. */
-export interface Pile {
-  readonly taken: readonly Taken[];
-  readonly refused: readonly Refused[];
-}
-
-export const EMPTY: Pile = { taken: [], refused: [] };
 /** More than any class, and still no trouble for a phone. */
 export const MOST_FILES = 2000;
+/** Bytes. What is larger is refused by its size alone, and never read. */
+export const LARGEST_FILE = 4_000_000;
+const LONGEST_NAME = 80;
 
-const sameStudent = (a: Work, b: Work): boolean =>
-  a.link === b.link && foldAlias(a.alias) === foldAlias(b.alias);
-
-/**
- * The pile with one more file. Of two files of one alias on one assignment the later one counts, whichever came first.
- * Nothing of a file that is refused is used.
- */
-export const addFile = (pile: Pile, name: string, text: string): Pile => {
-  const refuse = (why: string): Pile => ({ ...pile, refused: [...pile.refused, { name, why }] });
-  if (pile.taken.length >= MOST_FILES) return refuse(`The desk holds ${MOST_FILES} files.`);
-  const read = readWork(text);
-  if (!read.ok) return refuse(read.why);
-  const taken = { name, work: read.value, whole: isWhole(text) };
-  const before = pile.taken.find(({ work }) => sameStudent(work, read.value));
-  if (!before) return { ...pile, taken: [...pile.taken, taken] };
-  if (before.work.saved >= read.value.saved)
-    return refuse(
-      before.work.saved === read.value.saved
-        ? `The same work lies here already, as ${before.name}.`
-        : `${before.name} holds later work of “${read.value.alias}”.`,
-    );
-  return {
-    taken: pile.taken.map((one) => (one === before ? taken : one)),
-    refused: [
-      ...pile.refused,
-      { name: before.name, why: `${name} holds later work of “${read.value.alias}”.` },
-    ],
-  };
+/** A file’s name as it can be shown: its signs that cannot be seen, or that turn text round, left out. */
+const tidyName = (name: string): string => {
+  const plain = name.replaceAll(/[\p{Cc}\p{Cf}]/gu, '');
+  return plain.length > LONGEST_NAME ? `${plain.slice(0, LONGEST_NAME)}…` : plain;
 };
 
-/** The assignments that lie on the desk, most files first. */
-export const assignmentsIn = ({
-  taken,
-}: Pile): readonly {
-  readonly link: string;
-  readonly assignment: Assignment;
-  readonly files: number;
-}[] => {
-  const links = [...new Set(taken.map(({ work }) => work.link))];
-  return links
-    .flatMap((link) => {
-      const read = readAssignment(link);
-      return read.ok
-        ? [
-            {
-              link,
-              assignment: read.value,
-              files: taken.filter(({ work }) => work.link === link).length,
-            },
-          ]
-        : [];
-    })
-    .toSorted((a, b) => b.files - a.files);
-};
+const whose = ({ link, alias }: Work): string => `${link}\n${foldAlias(alias)}`;
+
+/** What lies on the desk: the files that were taken, one for each alias on each assignment, and why others were not. */
+export class Pile {
+  readonly #taken = new Map<string, Taken>();
+  readonly #refused: Refused[] = [];
+
+  get taken(): readonly Taken[] {
+    return [...this.#taken.values()];
+  }
+
+  get refused(): readonly Refused[] {
+    return this.#refused;
+  }
+
+  refuse(name: string, why: string): void {
+    this.#refused.push({ name: tidyName(name), why });
+  }
+
+  /**
+   * Takes one more file, or says why not. Of two files of one alias on one assignment the later one counts, whichever
+   * came first. Nothing of a file that is refused is used.
+   * @returns rulings, where the file holds those: what counts of them is for the desk to say
+   */
+  add(name: string, text: string): RulingsFile | undefined {
+    if (looksLikeRulings(text)) {
+      const rulings = readRulings(text);
+      if (rulings.ok) return rulings.value;
+      this.refuse(name, rulings.why);
+      return undefined;
+    }
+    const raw = readWorkRecord(text);
+    const read = raw.ok ? workOf(raw.value) : raw;
+    if (!read.ok) this.refuse(name, read.why);
+    else
+      this.#put({
+        name: tidyName(name),
+        work: read.value,
+        whole: raw.ok ? isWholeWork(raw.value) : undefined,
+      });
+    return undefined;
+  }
+
+  #put(taken: Taken): void {
+    const key = whose(taken.work);
+    const before = this.#taken.get(key);
+    if (!before) {
+      if (this.#taken.size >= MOST_FILES)
+        this.refuse(taken.name, `The desk holds ${MOST_FILES} files, and they are here.`);
+      else this.#taken.set(key, taken);
+      return;
+    }
+    const [old, now] = [before.work, taken.work];
+    if (JSON.stringify(old) === JSON.stringify(now)) {
+      this.refuse(taken.name, `The same work lies here already, as ${before.name}.`);
+      return;
+    }
+    // Work that goes on keeps the time it was begun; where that differs, two may have chosen one alias.
+    const twins =
+      old.started === now.started
+        ? ''
+        : ' They were begun at different times: see that no two students share the alias.';
+    if (old.saved === now.saved) {
+      this.refuse(
+        taken.name,
+        `It has other answers than ${before.name}, yet alias and time of “${now.alias}” are the same; the first counts.${twins}`,
+      );
+      return;
+    }
+    const [counts, goes] = old.saved > now.saved ? [before, taken] : [taken, before];
+    this.#taken.set(key, counts);
+    this.refuse(goes.name, `${counts.name} holds later work of “${now.alias}”.${twins}`);
+  }
+
+  /** The assignments that lie on the desk, most files first. */
+  assignments(): readonly {
+    readonly link: string;
+    readonly assignment: Assignment;
+    readonly files: number;
+  }[] {
+    const by = new Map<string, { link: string; assignment: Assignment; files: number }>();
+    for (const { work } of this.#taken.values()) {
+      const one = by.get(work.link);
+      if (one) one.files += 1;
+      else by.set(work.link, { link: work.link, assignment: work.assignment, files: 1 });
+    }
+    return [...by.values()].toSorted((a, b) => b.files - a.files);
+  }
+}

@@ -1,4 +1,4 @@
-import { complaintOfAlias } from './alias.ts';
+import { complaintOfAlias, tidyAlias } from './alias.ts';
 import {
   questionsOf,
   readAssignment,
@@ -7,6 +7,16 @@ import {
   type Question,
   type Read,
 } from './assignment.ts';
+import {
+  checksum,
+  complaintOfVersion,
+  isCount,
+  isRecord,
+  isTime,
+  no,
+  readRecord,
+  sumFits,
+} from './careful.ts';
 
 /** What stands in a field: one text, the places ticked, or a text for each setting or reading. */
 export type Raw = string | readonly number[] | Readonly<Record<string, string>>;
@@ -31,19 +41,12 @@ export interface Work {
 }
 
 export const WORK_VERSION = 1;
+const NAME = 'sitting-by-numbers-work';
 const LARGEST = 512 * 1024;
-const DEEPEST = 8;
 const LONGEST_RAW = 200;
 const MOST_PARTS = 30;
 
-/** A sum over the text that catches an accident, and nothing else: whoever changes a file can change it too. */
-export const checksum = (text: string): string => {
-  let sum = 0x811c9dc5;
-  for (let i = 0; i < text.length; i++) sum = Math.imul(sum ^ text.charCodeAt(i), 0x01000193);
-  return (sum >>> 0).toString(16).padStart(8, '0');
-};
-
-const body = ({ link, alias, started, saved, answers }: Work) => ({
+const body = ({ link, alias, started, saved, answers }: Readonly<Record<keyof Work, unknown>>) => ({
   link,
   alias,
   started,
@@ -51,35 +54,10 @@ const body = ({ link, alias, started, saved, answers }: Work) => ({
   answers,
 });
 
-/** The text of a result file. */
+/** The text of a result file: what `shared/schema/work.schema.json` describes. */
 export const writeWork = (work: Work): string =>
-  `${JSON.stringify({ 'sitting-by-numbers-work': WORK_VERSION, ...body(work), checksum: checksum(JSON.stringify(body(work))) }, null, 1)}\n`;
+  `${JSON.stringify({ [NAME]: WORK_VERSION, ...body(work), checksum: checksum(JSON.stringify(body(work))) }, null, 1)}\n`;
 
-const no = (why: string): { readonly ok: false; readonly why: string } => ({ ok: false, why });
-
-/** How deep braces and brackets go, outside texts; found without building anything. */
-const depthOf = (text: string): number => {
-  let [depth, deepest, inText] = [0, 0, false];
-  for (let i = 0; i < text.length; i++) {
-    const character = text[i];
-    if (inText) {
-      if (character === '\\') i++;
-      else if (character === '"') inText = false;
-    } else if (character === '"') inText = true;
-    else if (character === '{' || character === '[') deepest = Math.max(deepest, ++depth);
-    else if (character === '}' || character === ']') depth--;
-  }
-  return deepest;
-};
-
-const isRecord = (raw: unknown): raw is Record<string, unknown> =>
-  typeof raw === 'object' && raw !== null && !Array.isArray(raw);
-const isCount = (raw: unknown, most: number): raw is number =>
-  Number.isInteger(raw) && (raw as number) >= 0 && (raw as number) <= most;
-const isTime = (raw: unknown): raw is string =>
-  typeof raw === 'string' &&
-  /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{3})?Z$/.test(raw) &&
-  !Number.isNaN(Date.parse(raw));
 const isText = (raw: unknown): raw is string =>
   typeof raw === 'string' && raw.length <= LONGEST_RAW;
 const isRaw = (raw: unknown): raw is Raw =>
@@ -91,32 +69,35 @@ const isRaw = (raw: unknown): raw is Raw =>
     Object.keys(raw).length <= MOST_PARTS &&
     Object.entries(raw).every(([name, text]) => /^[a-z0-9-]{1,64}$/.test(name) && isText(text)));
 
+/** A result file’s text as an object, before anything in it is believed. */
+export const readWorkRecord = (text: string): Read<Readonly<Record<string, unknown>>> =>
+  readRecord(text, LARGEST, 'It is larger than half a megabyte, and no work of ours is.');
+
 /**
  * Reads a result file, whoever wrote it. It is refused whole, with the reason, before anything of it is used; marks that
  * stand in it are not so much as looked at.
  */
 export const readWork = (text: string): Read<Work> => {
-  if (text.length > LARGEST)
-    return no('It is larger than half a megabyte, and no work of ours is.');
-  if (depthOf(text) > DEEPEST) return no('It is nested deeper than any work of ours.');
-  let raw: unknown;
-  try {
-    raw = JSON.parse(text);
-  } catch {
-    return no('It is no JSON, or was cut off. Ask for it again.');
-  }
-  if (!isRecord(raw) || !('sitting-by-numbers-work' in raw))
-    return no('It is no work saved from this site.');
-  const version = raw['sitting-by-numbers-work'];
-  if (version !== WORK_VERSION)
-    return no(
-      typeof version === 'number' && version > WORK_VERSION
-        ? 'It was saved by a newer edition of this site. Read this page anew.'
-        : `It has the version “${String(version).slice(0, 20)}”; this site reads ${WORK_VERSION}.`,
-    );
+  const read = readWorkRecord(text);
+  return read.ok ? workOf(read.value) : read;
+};
+
+let last: { readonly link: string; readonly read: Read<Assignment> } | undefined;
+
+/** A class comes with one link many times over; it is read once. */
+const assignmentOf = (link: string): Read<Assignment> => {
+  if (last?.link !== link) last = { link, read: readAssignment(link) };
+  return last.read;
+};
+
+/** The same of an object that was read from a file. */
+export const workOf = (raw: Readonly<Record<string, unknown>>): Read<Work> => {
+  if (!Object.hasOwn(raw, NAME)) return no('It is no work saved from this site.');
+  const old = complaintOfVersion(raw[NAME], WORK_VERSION);
+  if (old !== undefined) return no(old);
   const { link, alias, started, saved, answers } = raw;
   if (typeof link !== 'string') return no('It does not say which assignment it belongs to.');
-  const assignment = readAssignment(link);
+  const assignment = assignmentOf(link);
   if (!assignment.ok) return no(`Its assignment cannot be read. ${assignment.why}`);
   if (typeof alias !== 'string' || complaintOfAlias(alias) !== undefined)
     return no('It has no alias that can be read.');
@@ -147,7 +128,7 @@ export const readWork = (text: string): Read<Work> => {
     value: {
       assignment: assignment.value,
       link: writeAssignment(assignment.value),
-      alias,
+      alias: tidyAlias(alias),
       started,
       saved,
       answers: read,
@@ -155,10 +136,12 @@ export const readWork = (text: string): Read<Work> => {
   };
 };
 
-/** Whether a file’s sum fits what stands in it; undefined where it has none. A word about accidents, not about honesty. */
+/** Whether the sum of a file that was read fits what stands in it; undefined where it has none. */
+export const isWholeWork = (raw: Readonly<Record<string, unknown>>): boolean | undefined =>
+  sumFits(raw, body(raw as Readonly<Record<keyof Work, unknown>>));
+
+/** The same of a file’s text. */
 export const isWhole = (text: string): boolean | undefined => {
-  const raw: unknown = JSON.parse(text);
-  if (!isRecord(raw) || typeof raw['checksum'] !== 'string') return undefined;
-  const { link, alias, started, saved, answers } = raw;
-  return raw['checksum'] === checksum(JSON.stringify({ link, alias, started, saved, answers }));
+  const read = readWorkRecord(text);
+  return read.ok ? isWholeWork(read.value) : undefined;
 };

@@ -1,3 +1,4 @@
+import { timeDesk } from './bench-desk.ts';
 import { raceFormulas } from './bench-formulas.ts';
 import { runLighthouse } from './bench-lighthouse.ts';
 import { Sheet } from './bench-phone.ts';
@@ -9,6 +10,7 @@ const parts: Readonly<Record<string, (sheet: Sheet) => Promise<void>>> = {
   formulas: raceFormulas,
   redraw: timeRedraws,
   tasks: timeTasks,
+  desk: timeDesk,
   lighthouse: runLighthouse,
   seed: tryRandomSeed,
 };

@@ -1,27 +1,29 @@
-import { questionsOf, type Assignment } from '../../exercises/assignment.ts';
-import { classRows, itemRows, totalOf, type Student } from '../../exercises/class-csv.ts';
-import {
-  ENOUGH,
-  itemsOf,
-  markWork,
-  type ItemStatistics,
-  type Override,
-} from '../../exercises/desk.ts';
-import { addFile, assignmentsIn, EMPTY, type Pile } from '../../exercises/pile.ts';
-import type { Tolerance } from '../../exercises/span.ts';
-import { csv, MARK, type CsvForm } from '../../tabulate/csv.ts';
-import { make, one, setText } from '../parts/dom.ts';
+import { button, make, one, setText } from '../parts/dom.ts';
 import { inSlices } from '../parts/slices.ts';
-import { fetchBank, type Entry } from '../question/bank.ts';
+import { fetchBank } from '../question/bank.ts';
+import { localMark } from '../question/reader-style.ts';
 import { download } from '../work/download.ts';
-import { answerParts, overrideForm, percent } from './answer.ts';
-import { toolsFor, type Tools } from './load.ts';
-import { readTolerance } from './tolerance.ts';
+import { answerPanel, type AnswerPanel, type Going } from './answer-panel.ts';
+import { classTable, type ClassTable } from './class-table.ts';
+import { DeskState, type OnDesk, type Place } from './desk-state.ts';
+import { readFiles, whenDropped } from './intake.ts';
+import { itemTable, type ItemTable } from './item-table.ts';
+import { toolsFor } from './load.ts';
+import type { Class } from './take-away.ts';
 
 /** The marking desk: many files in, every mark worked out again, the class and its questions counted. */
 
-/** Past this many milliseconds a wait is told of. */
+/** Past this many milliseconds a wait is told of, and told of again. */
 const PATIENCE = 100;
+/** Refusals that are shown; the rest is counted. */
+const MOST_SHOWN = 50;
+
+/** What stands on the page of one assignment. */
+interface Parts {
+  readonly table: ClassTable;
+  readonly items: ItemTable;
+  readonly panel: AnswerPanel;
+}
 
 const root = one(document, '[data-desk]');
 if (root) begin(root);
@@ -29,387 +31,290 @@ if (root) begin(root);
 function begin(root: HTMLElement): void {
   const sheet = one(root, '[data-desk-sheet]') as HTMLElement;
   const refused = one(root, '[data-desk-refused]') as HTMLElement;
-  const drop = one(root, '[data-desk-drop]') as HTMLElement;
   const picker = one(root, '[data-desk-files]') as HTMLInputElement;
-  one(root, '.desk-needs-script')?.remove();
-  const say = (text: string): void => setText(one(root, '[data-desk-said]'), text);
+  const said = one(root, '[data-desk-said]');
+  const say = (text: string): void => setText(said, text);
 
-  let pile: Pile = EMPTY;
+  const state = new DeskState();
+  let parts: Parts | undefined;
+  /** The assignment that was asked for. */
   let link = '';
-  let overrides: Record<string, Override> = {};
-  let tolerances: Record<string, Tolerance> = {};
-  /** What was typed for a tolerance stays as it was typed. */
-  let typed: Record<string, string> = {};
-  let open: { alias: string; at: number } | undefined;
-  let run = 0;
+  let open: Place | undefined;
 
+  // One thing after the other: files that come while others are read are not lost, and no class is half marked.
+  let last: Promise<void> = Promise.resolve();
+  const next = (job: () => void | Promise<void>): Promise<void> =>
+    (last = last.then(job).catch((error: unknown) => {
+      say(error instanceof Error ? error.message : String(error));
+    }));
   const telling = (what: string, of: number) => {
-    const start = performance.now();
+    let since = performance.now();
     return (done: number): void => {
-      if (performance.now() - start > PATIENCE && done < of) say(`${what} ${done} of ${of} …`);
+      if (performance.now() - since < PATIENCE || done >= of) return;
+      since = performance.now();
+      say(`${what} ${done} of ${of} …`);
     };
   };
+  const files = (count: number): string => `${count} ${count === 1 ? 'file' : 'files'}`;
 
-  const take = async (files: readonly File[]): Promise<void> => {
-    const mine = ++run;
-    const texts: { name: string; text: string }[] = [];
-    const reading = telling('Reading', files.length);
-    for (const file of files) {
-      // A huge file is refused by its size alone, and never read.
-      texts.push({
-        name: file.name,
-        text: file.size > 4_000_000 ? ' '.repeat(600_000) : await file.text(),
-      });
-      reading(texts.length);
-    }
+  // The exercises are on their way while the reader looks for the files; what fails is tried again with them.
+  fetchBank().catch(() => undefined);
+
+  const take = async (chosen: readonly File[]): Promise<void> => {
+    if (chosen.length === 0) return;
+    const texts = await readFiles(chosen, state.pile, telling('Reading', chosen.length));
     const checking = telling('Checking', texts.length);
-    let next = pile;
-    const done = await inSlices(
+    const notes: string[] = [];
+    await inSlices(
       texts,
       ({ name, text }) => {
-        next = addFile(next, name, text);
+        const note = state.take(name, text);
+        if (note !== undefined) notes.push(note);
       },
-      (count) => {
-        checking(count);
-        return mine === run;
+      (done) => {
+        checking(done);
+        return true;
       },
     );
-    if (!done) return;
-    pile = next;
-    await mark();
+    await mark(notes);
   };
 
-  const mark = async (): Promise<void> => {
-    const mine = ++run;
-    setRefused();
-    const all = assignmentsIn(pile);
-    const chosen = all.find((one) => one.link === link) ?? all[0];
+  const showRefused = (): void => {
+    const { refused: out } = state.pile;
+    if (out.length === 0) return;
+    const list = make('ul', '');
+    for (const { name, why } of out.slice(-MOST_SHOWN)) list.append(make('li', `${name}: ${why}`));
+    const more = out.length > MOST_SHOWN ? `; these are the last ${MOST_SHOWN}` : '';
+    refused.replaceChildren(make('p', `${out.length} not taken${more}:`), list);
+  };
+
+  /** Marks what lies on the desk of one assignment and sets it out. */
+  const mark = async (notes: readonly string[] = []): Promise<void> => {
+    showRefused();
+    const lying = state.pile.assignments();
+    const chosen = lying.find((one) => one.link === link) ?? lying[0];
     if (!chosen) {
-      sheet.hidden = true;
-      say(pile.refused.length > 0 ? 'None of these files could be taken.' : '');
+      const none = state.pile.refused.length > 0 ? ['None of these files could be taken.'] : [];
+      say([...notes, ...none].join(' '));
       return;
     }
     link = chosen.link;
-    let bank: readonly Entry[];
-    try {
-      bank = await fetchBank();
-    } catch (error) {
-      say(error instanceof Error ? error.message : String(error));
+    const bank = await fetchBank();
+    const tools = {
+      ...(await toolsFor(chosen.assignment, bank)),
+      style: { decimal: localMark() },
+    };
+    const before = state.now;
+    const alias = open && before?.students[open[0]]?.work.alias;
+    const now = await state.mark(chosen, tools, telling('Marking', chosen.files));
+    await setOut(now, before?.link === now.link);
+    const again = now.students.findIndex(({ work }) => work.alias === alias);
+    if (open && before?.link === now.link && again >= 0) show([again, open[1]], false);
+    else open = undefined;
+    say([...notes, `${files(now.students.length)} marked.`].join(' '));
+  };
+
+  /** Everything that changes with a mark, apart from the marks themselves. */
+  const count = (): void => {
+    parts?.items.paint(state.items());
+    setText(one(sheet, '.desk-summary'), state.summary());
+    const { marks, tolerances } = state.ruled;
+    const n = (many: number, word: string): string => `${many} ${word}${many === 1 ? '' : 's'}`;
+    setText(
+      one(sheet, '.desk-rulings'),
+      marks + tolerances === 0 && !state.unsaved
+        ? 'You have set no mark and no tolerance.'
+        : `You have set ${n(marks, 'mark')} and ${n(tolerances, 'tolerance')}${state.unsaved ? ', not saved yet' : ''}. They are in no student’s file: save them, and drop that file here with the others to have them again.`,
+    );
+    // Only then: a page that always asks is soon not read.
+    if (state.unsaved) addEventListener('beforeunload', hold);
+    else removeEventListener('beforeunload', hold);
+  };
+  const hold = (event: BeforeUnloadEvent): void => event.preventDefault();
+
+  const show = (place: Place, focus: boolean): void => {
+    const row = state.row(place);
+    const alias = state.now?.students[place[0]]?.work.alias;
+    if (!parts || !row || alias === undefined) return;
+    open = place;
+    parts.table.open(...place);
+    const width = state.now?.tolerances.get(row.question.template);
+    parts.panel.show(alias, place[1], row, width, focus);
+  };
+
+  const go = (where: Going): void => {
+    if (!open || !parts) return;
+    const [student, at] = open;
+    if (where === 'back') {
+      parts.table.focus(...open);
       return;
     }
-    const tools = await toolsFor(chosen.assignment, bank);
-    const works = pile.taken.filter(({ work }) => work.link === link);
-    const marking = telling('Marking', works.length);
-    const ruling = {
-      tolerances,
-      overrides,
-      hintCost: chosen.assignment.hints === 'tenth' ? 0.1 : 0,
-    };
-    const students = await inSlices(
-      works,
-      ({ work }): Student => ({
-        work,
-        rows: markWork(
-          work,
-          questionsOf(chosen.assignment, work.alias),
-          tools.templates,
-          tools.formulas,
-          ruling,
-        ),
-      }),
-      (count) => {
-        marking(count);
-        return mine === run;
-      },
-    );
-    if (!students) return;
-    const sorted = students.toSorted((a, b) => a.work.alias.localeCompare(b.work.alias));
-    show(chosen.assignment, sorted, itemsOf(sorted.map(({ rows }) => rows)), tools, all.length > 1);
-    const broken = works.filter(({ whole }) => whole === false).map(({ name }) => name);
-    say(
-      [
-        `${sorted.length} ${sorted.length === 1 ? 'file' : 'files'} marked.`,
-        broken.length > 0 &&
-          `The sum does not fit in ${broken.slice(0, 5).join(', ')}: changed, or hurt on the way.`,
-      ]
-        .filter(Boolean)
-        .join(' '),
+    const to: Place | undefined =
+      where === 'waiting' ? state.waiting(open) : [student + (where === 'next' ? 1 : -1), at];
+    if (to && state.row(to)) show(to, false);
+    else say(where === 'waiting' ? 'Nothing waits for you.' : 'There is no further student.');
+  };
+
+  const widen = async (template: string, typed: string): Promise<void> => {
+    const text = typed.replaceAll(/\p{Cc}/gu, ' ').trim();
+    const { length } = state.now?.students ?? [];
+    const now = new Date().toISOString();
+    const wrong = await state.widen(template, text, now, telling('Marking', length));
+    parts?.items.put(template, typed, wrong ?? '');
+    if (wrong !== undefined) return;
+    await paintAll();
+    count();
+    if (open && state.row(open)?.question.template === template) show(open, false);
+    say(`${files(length)} marked again.`);
+  };
+  const paintAll = async (): Promise<void> => {
+    await inSlices(
+      state.now?.students ?? [],
+      (_student, at) => parts?.table.paint(at),
+      () => true,
     );
   };
 
-  const setRefused = (): void => {
-    if (pile.refused.length === 0) {
-      refused.replaceChildren();
-      return;
-    }
-    const list = make('ul', '');
-    for (const { name, why } of pile.refused.slice(-50)) list.append(make('li', `${name}: ${why}`));
-    refused.replaceChildren(make('p', `${pile.refused.length} not taken:`), list);
-  };
-
-  const decide = (key: string, override: Override | undefined): void => {
-    overrides = Object.fromEntries(Object.entries(overrides).filter(([one]) => one !== key));
-    if (override) overrides[key] = override;
-    void mark();
-  };
-
-  const show = (
-    assignment: Assignment,
-    students: readonly Student[],
-    items: readonly ItemStatistics[],
-    tools: Tools,
-    several: boolean,
-  ): void => {
-    const parts: Element[] = [make('h2', assignment.title, { id: 'class' })];
-    if (several) {
-      const label = make('label', 'Assignment ', { class: 'field-name' });
-      const select = make('select', '', { class: 'field-value' }) as HTMLSelectElement;
-      for (const one of assignmentsIn(pile))
-        select.append(
-          make('option', `${one.assignment.title} (${one.files})`, { value: one.link }),
-        );
-      select.value = link;
-      select.addEventListener('change', () => {
-        link = select.value;
-        open = undefined;
-        void mark();
-      });
-      label.append(select);
-      parts.push(label);
-    }
-    parts.push(
-      classTable(students),
-      openAnswer(students, tools),
-      itemTable(items, tools),
-      exportTools(assignment, students, items, tools),
+  const setOut = async ({ link: now, students, tools, assignment }: OnDesk, same: boolean) => {
+    const templates = (students[0]?.rows ?? []).map(({ question }) => question.template);
+    const table = classTable(
+      () => state.now?.students ?? [],
+      templates.map((id) => tools.templates.get(id)?.title ?? id),
+      (...place) => show(place, true),
     );
-    const copies = make('div', '', { class: 'desk-copies' });
-    parts.push(copies);
-    sheet.replaceChildren(...parts);
-    sheet.hidden = false;
-  };
+    const items = itemTable(
+      templates,
+      tools,
+      (template, text) => void next(() => widen(template, text)),
+    );
+    const panel = answerPanel(
+      tools,
+      (decision) =>
+        void next(() => {
+          if (!open) return;
+          state.decide(open, decision, new Date().toISOString());
+          parts?.table.paint(open[0]);
+          count();
+          show(open, false);
+          parts?.panel.focusDecision();
+          say(`${decision ? 'Set' : 'Taken back'}.`);
+        }),
+      go,
+    );
+    await table.fill(telling('Setting out', students.length));
+    for (const [id, { text }] of state.rulings.tolerances)
+      items.put(id, text, state.wrong().get(id) ?? '');
 
-  const classTable = (students: readonly Student[]): Element => {
-    const frame = make('div', '', {
-      class: 'desk-table',
-      tabindex: '0',
-      role: 'region',
-      'aria-label': 'The class',
-    });
-    const table = make('table', '');
-    table.append(
-      make(
-        'caption',
-        'A student a line, a question a column; marks of 100. Press a mark to see the answer.',
-      ),
-    );
-    const head = make('tr', '');
-    head.append(make('th', 'Alias', { scope: 'col' }), make('th', 'Total', { scope: 'col' }));
-    students[0]?.rows.forEach((_row, at) =>
-      head.append(make('th', String(at + 1), { scope: 'col' })),
-    );
-    const top = make('thead', '');
-    top.append(head);
-    const body = make('tbody', '');
-    for (const { work, rows } of students) {
-      const { total, waiting } = totalOf(rows);
-      const line = make('tr', '');
-      line.append(make('th', work.alias, { scope: 'row' }));
-      line.append(
-        make(
-          'td',
-          `${total.toFixed(1)} of ${rows.length}${waiting > 0 ? `, ${waiting} to judge` : ''}`,
-        ),
-      );
-      rows.forEach(({ credit, override }, at) => {
-        const cell = make('td', '');
-        const is = open?.alias === work.alias && open.at === at;
-        const press = make('button', `${percent(credit)}${override ? '*' : ''}`, {
-          type: 'button',
-          'aria-pressed': String(is),
-          'aria-label': `${work.alias}, question ${at + 1}: ${credit === undefined ? 'to judge' : percent(credit)}`,
-        });
-        press.addEventListener('click', () => {
-          open = { alias: work.alias, at };
-          void mark().then(() => one(sheet, '.desk-answer')?.focus());
-        });
-        cell.append(press);
-        line.append(cell);
-      });
-      body.append(line);
-    }
-    table.append(top, body);
-    frame.append(table);
-    return frame;
-  };
-
-  const openAnswer = (students: readonly Student[], tools: Tools): Element => {
-    const part = make('section', '', {
-      class: 'desk-answer',
-      tabindex: '-1',
-      'aria-label': 'One answer',
-    });
-    const student = students.find(({ work }) => work.alias === open?.alias);
-    const row = student?.rows[open?.at ?? -1];
-    if (!student || !row) {
-      part.append(
-        make(
-          'p',
-          'Press a mark above to see the question, the answer and the key, and to decide by hand.',
-        ),
-      );
-      return part;
-    }
-    part.append(
-      make('h3', `${student.work.alias}, question ${(open?.at ?? 0) + 1}`),
-      ...answerParts(row, tools),
-      overrideForm(row, student.work.alias, tools, decide),
-    );
-    return part;
-  };
-
-  const itemTable = (items: readonly ItemStatistics[], tools: Tools): Element => {
-    const frame = make('div', '', {
-      class: 'desk-table',
-      tabindex: '0',
-      role: 'region',
-      'aria-label': 'The questions',
-    });
-    const table = make('table', '');
-    table.append(
-      make(
-        'caption',
-        `The questions. The correlation of each with the rest of the work stands here from ${ENOUGH} files on. Another tolerance, such as 5 % or 1/3 stop, marks all again.`,
-      ),
-    );
-    const head = make('tr', '');
-    for (const name of [
-      'Question',
-      'Answered',
-      'Mean mark',
-      'With the rest',
-      'Commonest wrong turn',
-      'Tolerance',
-    ])
-      head.append(make('th', name, { scope: 'col' }));
-    const top = make('thead', '');
-    top.append(head);
-    const body = make('tbody', '');
-    items.forEach((item, at) => {
-      const template = tools.templates.get(item.template);
-      const line = make('tr', '');
-      line.append(make('th', `${at + 1} ${template?.title ?? item.template}`, { scope: 'row' }));
-      line.append(
-        make('td', String(item.answered)),
-        make('td', percent(item.easiness)),
-        make('td', item.itemRest === undefined ? '–' : item.itemRest.toFixed(2)),
-      );
-      const turn =
-        item.commonestTurn && template ? turnText(template, item.commonestTurn.turn) : undefined;
-      line.append(
-        make('td', turn === undefined ? '–' : `${turn} (${item.commonestTurn?.times ?? 0})`),
-      );
-      const cell = make('td', '');
-      if (template && 'ask' in template) {
-        const input = make('input', '', {
-          class: 'field-value',
-          type: 'text',
-          'aria-label': `Tolerance of question ${at + 1}`,
-          placeholder: 'as set',
-          autocomplete: 'off',
-        }) as HTMLInputElement;
-        input.value = typed[item.template] ?? '';
-        const note = make('span', '', { class: 'field-error' });
-        input.addEventListener('change', () => {
-          typed = { ...typed, [item.template]: input.value };
-          const read = readTolerance(input.value, template, tools.formulas);
-          if (typeof read === 'string') {
-            setText(note, read);
-            return;
-          }
-          tolerances = Object.fromEntries(
-            Object.entries(tolerances).filter(([id]) => id !== item.template),
-          );
-          if (read) tolerances[item.template] = read;
-          void mark();
-        });
-        cell.append(input, note);
-      }
-      line.append(cell);
-      body.append(line);
-    });
-    table.append(top, body);
-    frame.append(table);
-    return frame;
-  };
-
-  const exportTools = (
-    assignment: Assignment,
-    students: readonly Student[],
-    items: readonly ItemStatistics[],
-    tools: Tools,
-  ): Element => {
-    const bar = make('div', '', { class: 'plate-tools' });
-    const add = (text: string, act: () => void): void => {
-      const press = make('button', text, { type: 'button', class: 'tool' });
-      press.addEventListener('click', act);
-      bar.append(press);
-    };
-    const file = (
-      name: string,
-      rows: readonly (readonly (string | number)[])[],
-      form: CsvForm,
-    ): void => download(name, MARK + csv(rows, form), 'text/csv');
-    const comma: CsvForm = { separator: ',', decimal: 'point' };
-    const semicolon: CsvForm = { separator: ';', decimal: 'comma' };
-    add('Marks as CSV', () => file('marks.csv', classRows(assignment, students), comma));
-    add('with semicolons', () =>
-      file('marks-semicolon.csv', classRows(assignment, students), semicolon),
-    );
-    add('Questions as CSV', () => file('questions.csv', itemRows(items), comma));
-    add('Print a marked copy for each', () => {
-      const copies = one(sheet, '.desk-copies');
-      copies?.replaceChildren(
-        ...students.map(({ work, rows }) => {
-          const copy = make('section', '', { class: 'desk-copy' });
-          const { total, waiting } = totalOf(rows);
-          copy.append(
-            make('h2', `${assignment.title}: ${work.alias}`),
+    const scrolled = one(sheet, '.desk-class');
+    const [top, left] = same && scrolled ? [scrolled.scrollTop, scrolled.scrollLeft] : [0, 0];
+    const lying = state.pile.assignments();
+    const hurt = state.pile.taken.filter(({ work, whole }) => work.link === now && whole === false);
+    const names = hurt.slice(0, 5).map(({ name }) => name);
+    parts = { table, items, panel };
+    sheet.replaceChildren(
+      make('h2', assignment.title, { id: 'class' }),
+      ...(lying.length > 1 ? [choiceOf(lying, now)] : []),
+      make('p', '', { class: 'desk-summary' }),
+      ...(hurt.length > 0
+        ? [
             make(
               'p',
-              `${total.toFixed(1)} of ${rows.length}${waiting > 0 ? `, ${waiting} still to judge` : ''}.`,
+              `The sum does not fit in ${names.join(', ')}${hurt.length > 5 ? ` and ${hurt.length - 5} more` : ''}: changed, or hurt on the way.`,
+              { class: 'result-notice' },
             ),
-          );
-          rows.forEach((row) => copy.append(...answerParts(row, tools)));
-          return copy;
-        }),
-      );
-      print();
-      copies?.replaceChildren();
+          ]
+        : []),
+      table.element,
+      panel.element,
+      make('h3', 'The questions', { id: 'questions' }),
+      items.element,
+      make('h3', 'Take away', { id: 'take-away' }),
+      ...takeAway(),
+      make('div', '', { class: 'desk-copies' }),
+    );
+    sheet.hidden = false;
+    table.element.scrollTo({ top, left, behavior: 'instant' });
+    count();
+  };
+
+  const choiceOf = (lying: ReturnType<typeof state.pile.assignments>, now: string): Element => {
+    const label = make('label', 'Assignment ', { class: 'desk-choice' });
+    const select = make('select', '', { class: 'field-value' }) as HTMLSelectElement;
+    for (const one of lying)
+      select.append(make('option', `${one.assignment.title} (${files(one.files)})`, { value: one.link })); // prettier-ignore
+    select.value = now;
+    select.addEventListener('change', () => {
+      void next(() => {
+        link = select.value;
+        return mark();
+      });
     });
-    return bar;
+    label.append(select);
+    return label;
+  };
+
+  const takeAway = (): Element[] => {
+    const bar = (...tools: Element[]): Element => {
+      const made = make('div', '', { class: 'plate-tools' });
+      made.append(...tools);
+      return made;
+    };
+    const tool = (
+      text: string,
+      act: (away: typeof import('./take-away.ts'), now: Class) => void | Promise<void>,
+    ): Element => {
+      const press = button(text, {});
+      press.addEventListener(
+        'click',
+        () =>
+          void next(async () => {
+            if (!state.now) return;
+            await act(await import('./take-away.ts'), { ...state.now, items: state.items() });
+          }),
+      );
+      return press;
+    };
+    const writing = (): ((done: number) => void) =>
+      telling('Writing', state.now?.students.length ?? 0);
+    const save = button('Save my rulings', {});
+    save.addEventListener('click', () => {
+      download('rulings.json', state.save(new Date().toISOString()), 'application/json');
+      count();
+      say('Saved.');
+    });
+    return [
+      bar(
+        tool('Marks as CSV', (away, now) => away.saveMarks(now, 'comma')),
+        tool('with semicolons', (away, now) => away.saveMarks(now, 'semicolon')),
+        tool('Questions as CSV', (away, now) => away.saveQuestions(now, 'comma')),
+        tool('questions with semicolons', (away, now) => away.saveQuestions(now, 'semicolon')),
+      ),
+      bar(
+        tool('Save a marked copy for each', async (away, now) => {
+          await away.saveCopies(now, writing());
+          say(`A page for each of ${now.students.length}, in one zip.`);
+        }),
+        tool('Print a marked copy for each', async (away, now) => {
+          const copies = one(sheet, '.desk-copies') as HTMLElement;
+          await away.setOutCopies(now, copies, writing());
+          say('');
+          // Some browsers print at once, others come back before they have.
+          addEventListener('afterprint', () => copies.replaceChildren(), { once: true });
+          print();
+        }),
+      ),
+      make('p', '', { class: 'desk-rulings' }),
+      bar(save),
+    ];
   };
 
   picker.addEventListener('change', () => {
-    void take([...(picker.files ?? [])]).finally(() => {
-      picker.value = '';
-    });
+    const chosen = [...(picker.files ?? [])];
+    picker.value = '';
+    void next(() => take(chosen));
   });
-  for (const kind of ['dragover', 'dragleave', 'drop'])
-    drop.addEventListener(kind, (event) => {
-      event.preventDefault();
-      drop.toggleAttribute('data-over', kind === 'dragover');
-      if (event instanceof DragEvent && kind === 'drop')
-        void take([...(event.dataTransfer?.files ?? [])]);
-    });
+  whenDropped(
+    one(root, '[data-desk-drop]') as HTMLElement,
+    (dropped) => void next(() => take(dropped)),
+  );
 }
-
-const turnText = (
-  template: NonNullable<ReturnType<Tools['templates']['get']>>,
-  turn: number,
-): string | undefined =>
-  'turns' in template
-    ? template.turns[turn]?.say
-    : 'options' in template
-      ? template.options[turn]?.feedback
-      : undefined;

@@ -1,18 +1,13 @@
 import type { Assignment } from '../../exercises/assignment.ts';
+import type { Tools } from '../../exercises/desk.ts';
 import { formulasNeeded } from '../../exercises/needs.ts';
-import type { Template } from '../../exercises/template.ts';
-import type { Formulas } from '../../exercises/variant.ts';
 import type { Formula } from '../../formula/record.ts';
 import { formulas as all } from '../../formulas.ts';
 import type { Entry } from '../question/bank.ts';
 
-/** What an assignment is marked with. */
-export interface Tools {
-  readonly templates: ReadonlyMap<string, Template>;
-  readonly formulas: Formulas;
-}
+export type { Tools } from '../../exercises/desk.ts';
 
-/** Fetches the formulas of an assignment’s templates, and no others. */
+/** Fetches the formulas of an assignment’s templates all at once, and no others. */
 export const toolsFor = async ({ items }: Assignment, bank: readonly Entry[]): Promise<Tools> => {
   const templates = new Map(
     items.flatMap((item) => {
@@ -20,11 +15,14 @@ export const toolsFor = async ({ items }: Assignment, bank: readonly Entry[]): P
       return entry ? [[item.template, entry.template] as const] : [];
     }),
   );
+  const ids = [...new Set([...templates.values()].flatMap(formulasNeeded))];
   const loaded = new Map<string, Formula>();
-  for (const id of new Set([...templates.values()].flatMap(formulasNeeded))) {
-    const fetched = await all[id]?.();
-    if (fetched) loaded.set(id, fetched.default);
-  }
+  await Promise.all(
+    ids.map(async (id) => {
+      const fetched = await all[id]?.();
+      if (fetched) loaded.set(id, fetched.default);
+    }),
+  );
   return {
     templates,
     formulas: (id) => {

@@ -34,7 +34,8 @@ const fetchSheets = async (template: string): Promise<Readonly<Record<string, Sh
   return response.json() as Promise<Readonly<Record<string, Sheet>>>;
 };
 
-const sheetOf = async (template: string, drawn: Givens): Promise<Sheet> => {
+/** The drawings of an exercise, by what was drawn. */
+export const sheetsOf = (template: string): Promise<Readonly<Record<string, Sheet>>> => {
   let coming = fetched.get(template);
   if (!coming) {
     coming = fetchSheets(template);
@@ -42,8 +43,11 @@ const sheetOf = async (template: string, drawn: Givens): Promise<Sheet> => {
     // What failed once is tried again.
     coming.catch(() => fetched.delete(template));
   }
-  const sheets = await coming;
-  const sheet = sheets[Object.values(drawn).join('/')];
+  return coming;
+};
+
+const sheetOf = async (template: string, drawn: Givens): Promise<Sheet> => {
+  const sheet = (await sheetsOf(template))[Object.values(drawn).join('/')];
   if (!sheet) throw new Error(`There is no drawing for these numbers of ${template}.`);
   return sheet;
 };
