@@ -1,5 +1,6 @@
 import type { Style } from '../formula/notation/write.ts';
 import type { Question } from './assignment.ts';
+import { isBlank } from './blank.ts';
 import { marked, type Marked } from './marked.ts';
 import type { Work } from './result-file.ts';
 import { overrideKey, sumOfAnswer, type Override } from './rulings.ts';
@@ -58,9 +59,11 @@ export const markRow = (
   { templates, formulas, style = {} }: Tools,
   ruling: Ruling,
 ): Row => {
-  const answer = answers.find(
+  const found = answers.find(
     (one) => one.template === question.template && one.seed === question.seed,
   );
+  // Of some a file holds the hints alone.
+  const answer = found && !isBlank(found.raw) ? found : undefined;
   const template = templateOf(question, templates);
   const result =
     answer && template
@@ -70,7 +73,7 @@ export const markRow = (
           stored: true,
         })
       : undefined;
-  const hints = answer?.hints ?? 0;
+  const hints = found?.hints ?? 0;
   const worked =
     answer === undefined
       ? 0
