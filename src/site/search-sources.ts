@@ -144,7 +144,10 @@ const OTHERS: readonly Source[] = [
   { kind: 'Page', title: 'Glossary', address: '/glossary/', says: 'The words and symbols of this site, in our own words.', names: ['words', 'symbols', 'definitions'] },
   { kind: 'Page', title: 'Check values', address: '/check-values/', says: 'Published values beside ours, with their sources.', names: ['published values', 'sources'] },
   { kind: 'Page', title: 'The day’s timetable', address: '/day-plan/', says: 'Slots, naps and changes of the set, laid out for a day of sittings.', names: ['day plan', 'timetable', 'schedule', 'nap'] },
-  { kind: 'Page', title: 'For instructors', address: '/assign/', says: 'How to set a plate by link, and all quick questions with their answers.', names: ['assign', 'teachers', 'questions', 'exercises', 'homework'] },
+  { kind: 'Page', title: 'Practise', address: '/practise/', says: 'Exercises with numbers of your own, marked at once.', names: ['exercises', 'practice', 'drill', 'quiz'] },
+  { kind: 'Page', title: 'For instructors', address: '/assign/', says: 'Exercises for a class by link or on paper, plates by link, and all quick questions with their answers.', names: ['assign', 'teachers', 'questions', 'exercises', 'homework', 'worksheets'] },
+  { kind: 'Page', title: 'Your work', address: '/work/', says: 'Exercises an instructor has set: work on them, save the file, go on from it.', names: ['assignment', 'homework', 'hand in'] },
+  { kind: 'Page', title: 'Marking desk', address: '/marking/', says: 'Marks a class’s files again from their answers.', names: ['marks', 'grades', 'grading', 'results'] },
   { kind: 'Page', title: 'All checklists', address: '/checklists/', says: 'Lists to tick on a phone or on paper.', names: ['checklists'] },
 ]; // prettier-ignore
 

@@ -8,6 +8,20 @@ import { LIMIT, writeCopy } from '../../src/site/offline/copy.ts';
 import { filesUnder, root } from '../support/files.ts';
 import { kept, studio, type Studio } from '../support/kept.ts';
 import { kilobytes, pages, wake } from '../support/site.ts';
+import {
+  begin,
+  copyOf,
+  field,
+  fileOf,
+  json,
+  keyTimes,
+  KINDS,
+  linkTo,
+  nth,
+  progress,
+  sheetOf,
+  workAt,
+} from '../support/student.ts';
 
 /** What a reader without a signal does without: where hosts and crawlers look, the worker itself, pictures of the README. */
 const LEFT_OUT = /^(_headers|robots\.txt|sw\.js|workbox-[0-9a-f]+\.js|tour\/.+)$/;
@@ -106,6 +120,9 @@ describe('without a signal, after one visit', () => {
     'checklists/props/',
     'day-plan/',
     'assign/',
+    'practise/',
+    'work/',
+    'marking/',
     'about/',
     'offline/',
     'tables/',
@@ -154,6 +171,49 @@ describe('without a signal, after one visit', () => {
     );
     expect(failed).toEqual([]);
     await window.close();
+  });
+
+  it('draws an exercise with its drawing, and marks the answer', async () => {
+    const window = await there.context.newPage();
+    const failed = failures(window);
+    await window.goto(`${there.site.url}practise/?exercise=${KINDS.reading}&seed=3`);
+    await window.locator('.question-sheet svg path').first().waitFor();
+    await window.getByLabel('Your answer').fill('99 m');
+    await window.getByRole('button', { name: 'Check' }).click();
+    await eventually(() => window.locator('.verdict').textContent()).toMatch(/^Not right/);
+    await window.getByRole('button', { name: 'Another exercise' }).click();
+    await eventually(() => Promise.resolve(new URL(window.url()).search)).not.toContain(
+      KINDS.reading,
+    );
+    await window.locator('.question-sheet').waitFor();
+    expect(failed).toEqual([]);
+    await window.close();
+  });
+
+  it('takes an assignment from its first word to the file, and marks it', async () => {
+    const link = linkTo([KINDS.numeric, KINDS.reading]);
+    const window = await there.context.newPage();
+    const failed = failures(window);
+    await begin(window, workAt(link, there.site.url), 'wren');
+    const copy = copyOf(link, 'wren');
+    await sheetOf(window, 2).locator('svg path').first().waitFor();
+    await field(window, 1).fill(`${keyTimes(nth(copy, 0))} m`);
+    await eventually(() => progress(window)).toMatch(/^1 of 2/);
+    // Closed, and gone on with in another window.
+    await window.close();
+    const again = await there.context.newPage();
+    const failedLater = failures(again);
+    await again.goto(workAt(link, there.site.url));
+    await again.getByRole('button', { name: 'Go on as wren' }).click();
+    await field(again, 2).fill(`${keyTimes(nth(copy, 1))} m`);
+    await eventually(() => progress(again)).toMatch(/^2 of 2/);
+    const file = await fileOf(again);
+    await again.goto(`${there.site.url}marking/`);
+    await again.locator('[data-desk-files]').setInputFiles(json('wren.json', file));
+    const marks = again.getByRole('region', { name: 'The class' }).getByRole('button');
+    await eventually(() => marks.allTextContents()).toEqual(['100', '100']);
+    expect([...failed, ...failedLater]).toEqual([]);
+    await again.close();
   });
 
   it('says what is kept', async () => {
