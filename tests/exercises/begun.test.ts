@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { questionsOf, readAssignment, writeAssignment } from '../../src/exercises/assignment.ts';
 import {
   joinTexts,
@@ -10,6 +10,7 @@ import {
 } from '../../src/exercises/begun.ts';
 import { BLANK, isBlank } from '../../src/exercises/blank.ts';
 import { readWork, writeWork, type Work } from '../../src/exercises/result-file.ts';
+import { fileOf, importAll } from '../../src/site/storage-file.ts';
 import { workBegun } from '../../src/site/work.ts';
 
 const assignment = {
@@ -105,6 +106,27 @@ describe('two states of one work', () => {
     expect(rawsOf(workIn(joined, here))).toEqual({ 0: 'here', 1: 'file', 2: 'file' });
     expect(rawsOf(workIn(joined, { link, alias: 'gull' }))).toEqual({ 0: '1 m' });
   });
+});
+
+it('is joined to, and not replaced by, what a file of everything brings', () => {
+  const shelf = new Map<string, string>();
+  vi.stubGlobal('localStorage', {
+    getItem: (key: string) => shelf.get(key) ?? null,
+    setItem: (key: string, text: string) => shelf.set(key, text),
+  });
+  try {
+    const mine = workOf('heron', 20, [['here', 10]]);
+    const theirs = [workOf('heron', 15, [undefined, ['file', 4]]), workOf('gull', 1, [])];
+    shelf.set('sbn:work:v1', JSON.stringify([writeWork(mine)]));
+    expect(importAll(fileOf({ 'sbn:work:v1': theirs.map(writeWork) }), [workBegun])).toMatch(
+      /^Read/,
+    );
+    const kept = JSON.parse(shelf.get('sbn:work:v1') ?? '') as string[];
+    expect(rawsOf(workIn(kept, mine))).toEqual({ 0: 'here', 1: 'file' });
+    expect(worksIn(kept)).toHaveLength(2);
+  } finally {
+    vi.unstubAllGlobals();
+  }
 });
 
 it('belongs to one assignment whatever was added to the link on its way', () => {

@@ -213,6 +213,23 @@ describe('a student’s page', () => {
     ));
 });
 
+it('begins in the units of the reader’s kit', () =>
+  machine(
+    async (open) => {
+      const page = await open();
+      await begin(page, workAt(two), 'wren');
+      expect((await textsOf(page))[0]).toMatch(/′|″| ft| in/);
+      await page.getByRole('button', { name: 'metric', exact: true }).click();
+      await eventually(async () => (await textsOf(page))[0]).not.toMatch(/′|″/);
+      await page.reload();
+      await page.locator('.work-summary').waitFor();
+      expect((await textsOf(page))[0]).not.toMatch(/′|″/);
+    },
+    {},
+    (context) =>
+      context.addInitScript(() => localStorage.setItem('sbn:kit:v1', '{"system":"imperial"}')),
+  ));
+
 describe('nothing is lost', () => {
   it('when the window is closed the moment after, and nobody is asked about it', () =>
     machine(async (open) => {
@@ -308,7 +325,7 @@ describe('nothing is lost', () => {
       expect(await field(page, 1).inputValue()).toBe('1.5 m');
       // Whoever comes to the page without the link is led back to it.
       await page.goto(`${inject('url')}work/`);
-      expect(await said(page)).toMatch(/without an assignment/);
+      await eventually(() => said(page)).toMatch(/without an assignment/);
       await page.getByRole('link', { name: /begun as Otter/ }).click();
       await page.getByRole('button', { name: 'Take away the work of wren' }).click();
       await page.getByRole('button', { name: 'Keep them' }).click();

@@ -37,6 +37,16 @@ const inName = (text: string): string =>
     .replaceAll(/^-|-$/g, '')
     .toLowerCase();
 
+/** The units of the reader’s kit, as theme.js has set it on the page. */
+const kitSystem = (): System => {
+  try {
+    const kit: unknown = JSON.parse(document.documentElement.dataset['kit'] ?? '');
+    return (kit as { system?: unknown } | null)?.system === 'imperial' ? 'imperial' : 'metric';
+  } catch {
+    return 'metric';
+  }
+};
+
 const messageOf = (error: unknown): string =>
   error instanceof Error ? error.message : String(error);
 
@@ -62,7 +72,7 @@ function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): v
   let bank: readonly Entry[] = [];
   let session: Session | undefined;
   /** Not in the address: the address is the assignment, whoever reads it. */
-  let system: System = 'metric';
+  let system: System = kitSystem();
   /** Why this browser keeps nothing, where it does not. */
   let refused: string | undefined;
   /** When the file was saved that holds all that is answered; nothing where there is none, or more was done since. */
@@ -378,7 +388,7 @@ function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): v
       return;
     }
     const before = history.state as { alias?: unknown; system?: unknown } | null;
-    if (before?.system === 'imperial') system = 'imperial';
+    if (before?.system === 'imperial' || before?.system === 'metric') system = before.system;
     take(read.value);
     const alias = typeof before?.alias === 'string' ? before.alias : undefined;
     const mine = alias === undefined ? undefined : workIn(texts(), { link, alias });
