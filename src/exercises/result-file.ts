@@ -45,7 +45,7 @@ const LARGEST = 512 * 1024;
 const LONGEST_RAW = 200;
 const MOST_PARTS = 30;
 
-const body = ({ link, alias, started, saved, answers }: Readonly<Record<keyof Work, unknown>>) => ({
+const body = ({ link, alias, started, saved, answers }: Partial<Record<keyof Work, unknown>>) => ({
   link,
   alias,
   started,
@@ -137,7 +137,7 @@ export const workOf = (raw: Readonly<Record<string, unknown>>): Read<Work> => {
 
 /** Whether the sum of a file that was read fits what stands in it; undefined where it has none. */
 export const isWholeWork = (raw: Readonly<Record<string, unknown>>): boolean | undefined =>
-  sumFits(raw, body(raw as Readonly<Record<keyof Work, unknown>>));
+  sumFits(raw, body(raw));
 
 /** The same of a file’s text. */
 export const isWhole = (text: string): boolean | undefined => {
