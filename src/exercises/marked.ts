@@ -61,6 +61,27 @@ const widened = (key: Key, tolerance: Tolerance): Key => {
   };
 };
 
+// With one ruling for a class, a key is widened once for all who share its numbers.
+const wide = new WeakMap<Key, WeakMap<Tolerance, Key>>();
+const widenedOnce = (key: Key, tolerance: Tolerance): Key => {
+  const known = wide.get(key) ?? new WeakMap<Tolerance, Key>();
+  wide.set(key, known);
+  const found = known.get(tolerance) ?? widened(key, tolerance);
+  known.set(tolerance, found);
+  return found;
+};
+
+const words = new WeakMap<Key, Map<string, string>>();
+/** What a key accepts, in words; written once for all who share it. */
+const acceptedOf = (key: Key, style: Style): string => {
+  const known = words.get(key) ?? new Map<string, string>();
+  words.set(key, known);
+  const how = JSON.stringify(style);
+  const found = known.get(how) ?? inWords(key.span, key.asked, style);
+  known.set(how, found);
+  return found;
+};
+
 /** Half a mark for the line, half for what should have come out. */
 const LINE = 0.5;
 
@@ -133,8 +154,8 @@ export const marked = (
     case 'reading':
     case 'mistake': {
       const own = keyOf(variant as Variant<Extract<Template, Asking>>, formulas);
-      const key = tolerance ? widened(own, tolerance) : own;
-      const accepted = inWords(key.span, key.asked, style);
+      const key = tolerance ? widenedOnce(own, tolerance) : own;
+      const accepted = acceptedOf(key, style);
       if (template.kind === 'mistake') {
         const { verdict, ...rest } = markMistake(raw, template, key, stored);
         const filled = 'say' in verdict && 'credit' in verdict && verdict.say;

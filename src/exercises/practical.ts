@@ -1,11 +1,10 @@
-import { evaluateText } from '../formula/evaluate.ts';
 import { InputError } from '../formula/errors.ts';
 import { readInput, writeInput } from '../formula/read.ts';
 import { idOf, type Formula } from '../formula/record.ts';
 import { dimensionOf } from '../formula/units.ts';
 import { readAnswer } from './mark.ts';
 import type { Givens, Template } from './template.ts';
-import { askedOf, type Asked } from './variant.ts';
+import { askedOf, workOut, type Asked } from './variant.ts';
 
 type Practical = Extract<Template, { kind: 'practical' }>;
 
@@ -56,7 +55,11 @@ export const gapOf = (
   if (Object.keys(troubles).length > 0) return { kind: 'unreadable', troubles };
   let computed: unknown;
   try {
-    computed = evaluateText(formula, given).results[template.compare]?.value;
+    computed = workOut(() => formula, {
+      formula: formula.id,
+      given: Object.fromEntries(given),
+      result: template.compare,
+    }).value;
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     return { kind: 'unreadable', troubles: { [error.input ?? template.compare]: error.message } };

@@ -46,7 +46,7 @@ const LARGEST = 512 * 1024;
 const LONGEST_RAW = 200;
 const MOST_PARTS = 30;
 
-const body = ({ link, alias, started, saved, answers }: Readonly<Record<keyof Work, unknown>>) => ({
+const body = ({ link, alias, started, saved, answers }: Partial<Record<keyof Work, unknown>>) => ({
   link,
   alias,
   started,

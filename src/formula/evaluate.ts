@@ -147,7 +147,8 @@ export const evaluateText = (
   };
 };
 
-const print = (
+/** One result as evaluate prints it. */
+export const print = (
   output: Formula['outputs'][string],
   value: Results[string],
   style: Style,

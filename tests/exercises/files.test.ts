@@ -8,8 +8,9 @@ import {
   writeAssignment,
   type Assignment,
 } from '../../src/exercises/assignment.ts';
-import { itemsOf, markWork, overrideKey, type Ruling } from '../../src/exercises/desk.ts';
+import { itemsOf, markWork, type Ruling } from '../../src/exercises/desk.ts';
 import { isWhole, readWork, writeWork, type Work } from '../../src/exercises/result-file.ts';
+import { overrideKey, sumOfAnswer } from '../../src/exercises/rulings.ts';
 import { commonest, correlation, itemRest } from '../../src/exercises/statistics.ts';
 import { variantOf } from '../../src/exercises/variant.ts';
 import { workOut } from '../../src/exercises/variant.ts';
@@ -179,9 +180,9 @@ describe('a result file', () => {
 });
 
 describe('the desk', () => {
-  const ruling: Ruling = { tolerances: {}, overrides: {}, hintCost: 0.1 };
+  const ruling: Ruling = { tolerances: new Map(), overrides: new Map(), hintCost: 0.1 };
   const mark = (work: Work, rules = ruling) =>
-    markWork(work, questionsOf(assignment, work.alias), templates, recordOf, rules);
+    markWork(work, questionsOf(assignment, work.alias), { templates, formulas: recordOf }, rules);
 
   it('marks from raw answers alone', () => {
     expect(mark(workOf('heron')).map(({ credit }) => credit)).toEqual([1, 1, 1]);
@@ -201,9 +202,20 @@ describe('the desk', () => {
     const work = workOf('heron', [1]);
     const [, second] = questionsOf(assignment, 'heron');
     if (!second) throw new Error('There is no second question.');
-    const overrides = { [overrideKey('heron', second)]: { credit: 0.5, note: 'Method shown.' } };
+    const override = {
+      ...second,
+      alias: 'heron',
+      credit: 0.5,
+      note: 'Method shown.',
+      answer: sumOfAnswer('17 m'),
+      at,
+    };
+    const overrides = new Map([[overrideKey(' HERON', second), override]]);
     expect(mark(work, { ...ruling, overrides }).map(({ credit }) => credit)).toEqual([1, 0.5, 1]);
-    const wide = { 'step-back-for-the-frame': { relative: 30, absolute: 0 } };
+    expect(mark(work, { ...ruling, overrides })[1]).toMatchObject({ worked: 0, stale: false });
+    // The same ruling over another answer says so.
+    expect(mark(workOf('heron'), { ...ruling, overrides })[1]?.stale).toBe(true);
+    const wide = new Map([['step-back-for-the-frame', { relative: 30, absolute: 0 }]]);
     expect(mark(work, { ...ruling, tolerances: wide }).map(({ credit }) => credit)).toEqual([
       1, 1, 1,
     ]);

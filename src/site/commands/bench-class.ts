@@ -96,10 +96,11 @@ export const rawOf = (
         ];
   if (typeof right === 'string')
     return how === 'unreadable' ? 'about so far' : numberText(variant, formulas, 3.3);
+  const parts = right as Readonly<Record<string, string>>;
   if (template.kind === 'mistake')
-    return { ...right, number: how === 'unreadable' ? '?' : numberText(variant, formulas, 3.3) };
-  const [first = ''] = Object.keys(right);
-  return how === 'unreadable' ? { ...right, [first]: 'far' } : right;
+    return { ...parts, number: how === 'unreadable' ? '?' : numberText(variant, formulas, 3.3) };
+  const [first = ''] = Object.keys(parts);
+  return how === 'unreadable' ? { ...parts, [first]: 'far' } : parts;
 };
 
 /** An assignment of so many exercises, one of each kind after the other, as far as there are some. */

@@ -19,6 +19,10 @@ export interface ClassTable {
 /** Lines that are laid out together: those out of sight are not laid out at all. */
 const TOGETHER = 20;
 
+/** How to read the table, for before it. */
+export const LEGEND =
+  'A student a line, a question a column; marks of 100. Press a mark to see the answer; arrow keys go from mark to mark. A ? waits for you, – was not answered, * was set by you.';
+
 /** What a mark’s cell says, to the eye and to the ear. */
 const cellOf = ({
   raw,
@@ -52,10 +56,6 @@ export const classTable = (
   }) as HTMLElement;
   const table = make('table', '', { role: 'table' }) as HTMLElement;
   table.style.setProperty('--questions', String(titles.length));
-  const caption = make(
-    'caption',
-    'A student a line, a question a column; marks of 100. Press a mark to see the answer; arrow keys go from mark to mark. A ? waits for you, – was not answered, * was set by you.',
-  );
   const head = make('tr', '', { role: 'row' });
   const heading = (text: string, more: Record<string, string> = {}): Element =>
     make('th', text, { scope: 'col', role: 'columnheader', ...more });
@@ -66,22 +66,24 @@ export const classTable = (
   );
   const top = make('thead', '', { role: 'rowgroup' });
   top.append(head);
-  table.append(caption, top);
+  table.append(top);
   element.append(table);
 
   // One line made by hand, and all others copied from it: thousands of cells are made one by one no longer.
   const pattern = make('tr', '', { role: 'row' });
   const cell = make('td', '', { role: 'cell' });
   cell.append(make('button', '', { type: 'button', tabindex: '-1' }));
+  const sum = make('td', '', { role: 'cell' });
+  sum.append(make('span', ''), make('span', '', { class: 'visually-hidden' }));
   pattern.append(
     make('th', '', { scope: 'row', role: 'rowheader' }),
-    make('td', '', { role: 'cell' }),
+    sum,
     ...titles.map(() => cell.cloneNode(true)),
   );
 
   /** By student, then by question. */
   const buttons: HTMLButtonElement[][] = [];
-  const totals: Element[] = [];
+  const totals: (readonly [seen: Element, heard: Element])[] = [];
   const shown: string[][] = [];
   const studentOf = new WeakMap<Element, number>();
   let here: readonly [student: number, at: number] = [0, 0];
@@ -101,7 +103,11 @@ export const classTable = (
       button.dataset['mark'] = kind;
       button.setAttribute('aria-label', `${one.work.alias}, question ${at + 1}: ${said}`);
     });
-    setText(totals[student] ?? null, totalText(one.rows));
+    const [sum = '', ...rest] = totalText(one.rows).split(',');
+    const [seen, heard] = totals[student] ?? [];
+    setText(seen ?? null, sum);
+    // To the eye its signs say what waits.
+    setText(heard ?? null, rest.length > 0 ? `,${rest.join(',')}` : '');
   };
 
   const lineOf = (alias: string, student: number): Element => {
@@ -109,7 +115,8 @@ export const classTable = (
     studentOf.set(line, student);
     const [name, total, ...cells] = line.children;
     if (name) name.textContent = alias;
-    if (total) totals[student] = total;
+    if (total?.firstElementChild && total.lastElementChild)
+      totals[student] = [total.firstElementChild, total.lastElementChild];
     buttons[student] = cells.map((one) => one.firstElementChild as HTMLButtonElement);
     paint(student);
     return line;

@@ -4,11 +4,12 @@ import { fetchBank } from '../question/bank.ts';
 import { localMark } from '../question/reader-style.ts';
 import { download } from '../work/download.ts';
 import { answerPanel, type AnswerPanel, type Going } from './answer-panel.ts';
-import { classTable, type ClassTable } from './class-table.ts';
+import { classTable, LEGEND, type ClassTable } from './class-table.ts';
 import { DeskState, type OnDesk, type Place } from './desk-state.ts';
 import { readFiles, whenDropped } from './intake.ts';
-import { itemTable, type ItemTable } from './item-table.ts';
+import { itemTable, READING, type ItemTable } from './item-table.ts';
 import { toolsFor } from './load.ts';
+import type * as TakeAwayModule from './take-away.ts';
 import type { Class } from './take-away.ts';
 
 /** The marking desk: many files in, every mark worked out again, the class and its questions counted. */
@@ -17,6 +18,9 @@ import type { Class } from './take-away.ts';
 const PATIENCE = 100;
 /** Refusals that are shown; the rest is counted. */
 const MOST_SHOWN = 50;
+
+/** Fetched once something is taken away. */
+type TakeAway = typeof TakeAwayModule;
 
 /** What stands on the page of one assignment. */
 interface Parts {
@@ -224,9 +228,11 @@ function begin(root: HTMLElement): void {
             ),
           ]
         : []),
+      make('p', LEGEND, { class: 'desk-legend' }),
       table.element,
       panel.element,
       make('h3', 'The questions', { id: 'questions' }),
+      make('p', READING, { class: 'desk-legend' }),
       items.element,
       make('h3', 'Take away', { id: 'take-away' }),
       ...takeAway(),
@@ -261,7 +267,7 @@ function begin(root: HTMLElement): void {
     };
     const tool = (
       text: string,
-      act: (away: typeof import('./take-away.ts'), now: Class) => void | Promise<void>,
+      act: (away: TakeAway, now: Class) => void | Promise<void>,
     ): Element => {
       const press = button(text, {});
       press.addEventListener(

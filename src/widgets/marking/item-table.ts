@@ -11,6 +11,9 @@ export interface ItemTable {
   readonly put: (template: string, text: string, wrong: string) => void;
 }
 
+/** How to read the table, for before it. */
+export const READING = `The lower the mean mark, the harder the question. Its correlation with the rest of the work stands here from ${ENOUGH} files on, for what is judged in all of them: near 1, whoever does well elsewhere does well here; near 0 or below, look at the question. Another tolerance, such as 5 % or 1/3 stop, marks all again at once.`;
+
 const HEADS = [
   'Question',
   'Answered',
@@ -36,12 +39,6 @@ export const itemTable = (
     'aria-label': 'The questions',
   });
   const table = make('table', '', { class: 'data-table' });
-  table.append(
-    make(
-      'caption',
-      `The lower the mean mark, the harder the question. The correlation with the rest of the work stands here from ${ENOUGH} files on, for what is judged in all of them: near 1, whoever does well elsewhere does well here; near 0 or below, look at the question. Another tolerance, such as 5 % or 1/3 stop, marks all again at once.`,
-    ),
-  );
   const head = make('tr', '');
   head.append(...HEADS.map((name) => make('th', name, { scope: 'col' })));
   const top = make('thead', '');
@@ -87,9 +84,8 @@ export const itemTable = (
         const turn = commonestTurn && sayTurn(commonestTurn.row, tools);
         const texts = [
           String(answered),
-          easiness === undefined
-            ? '–'
-            : `${ofHundred(easiness)}${waiting > 0 ? `, ${waiting} to judge` : ''}`,
+          // A mean of what happens to be judged already would say more about the judging.
+          waiting > 0 ? `${waiting} to judge` : easiness === undefined ? '–' : ofHundred(easiness),
           itemRest === undefined ? '–' : itemRest.toFixed(2).replace('-', '−'),
           turn === undefined
             ? '–'
