@@ -48,6 +48,13 @@ export const joinAnswers = (
   return [...all.values()];
 };
 
+/** Whether some answers are not, or only in an older state, among others. */
+export const isMissing = (ours: readonly Answer[], among: readonly Answer[]): boolean =>
+  ours.some((answer) => {
+    const other = among.find((one) => keyOf(one) === keyOf(answer));
+    return !other || other.at < answer.at;
+  });
+
 /** One work from two states of it, as from a file and from this browser; nothing that was answered in either is lost. */
 export const joinWorks = (ours: Work, theirs: Work): Work => ({
   ...(ours.saved >= theirs.saved ? ours : theirs),

@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import { questionsOf, readAssignment, writeAssignment } from '../../src/exercises/assignment.ts';
 import {
+  isMissing,
   joinTexts,
   joinWorks,
   withoutWork,
@@ -95,6 +96,12 @@ describe('two states of one work', () => {
       expect(rawsOf(joined)).toEqual({ 0: 'here', 1: 'file', 2: 'file' });
       expect([joined.alias, joined.saved, joined.started]).toEqual(['heron', time(20), time(0)]);
     }
+  });
+
+  it('know what the other lacks, and what it has later', () => {
+    expect(isMissing(here.answers, file.answers)).toBe(true);
+    expect(isMissing(file.answers, joinWorks(here, file).answers)).toBe(false);
+    expect(isMissing(workOf('heron', 1, [undefined, ['x', 12]]).answers, file.answers)).toBe(false);
   });
 
   it('stay as one when a file of everything is read back in', () => {

@@ -279,9 +279,25 @@ describe('nothing is lost', () => {
       // What is taken out in one is out of the other.
       await field(other, 1).fill('');
       await eventually(() => field(one, 1).inputValue()).toBe('');
-      expect(rawsOf(await fileOf(one))).toEqual([undefined, '2.5 m']);
-      expect(rawsOf(await fileOf(other))).toEqual([undefined, '2.5 m']);
+      expect(rawsOf(await fileOf(one))).toEqual(['', '2.5 m']);
+      expect(rawsOf(await fileOf(other))).toEqual(['', '2.5 m']);
     }));
+
+  it('in two windows that write at the same moment', () =>
+    machine(async (open) => {
+      const one = await open();
+      await begin(one, workAt(two), 'wren');
+      const other = await open();
+      await begin(other, workAt(two), 'wren');
+      for (const [mine, theirs] of [['1.1 m', '2.1 m'], ['1.2 m', '2.2 m'], ['1.3 m', '2.3 m'], ['', '2.4 m']] as const) {
+        await Promise.all([field(one, 1).fill(mine), field(other, 2).fill(theirs)]);
+        await eventually(() => field(other, 1).inputValue()).toBe(mine);
+        await eventually(() => field(one, 2).inputValue()).toBe(theirs);
+        await eventually(async () => { const text = await stored(one); return [mine, theirs].every((part) => text.includes(part)); }).toBe(true);
+      }
+      expect(rawsOf(await fileOf(one))).toEqual(['', '2.4 m']);
+      expect(rawsOf(await fileOf(other))).toEqual(['', '2.4 m']);
+    })); // prettier-ignore
 
   it('in a window that heard nothing of the other, until it writes', () =>
     machine(
@@ -529,7 +545,7 @@ describe('a link', () => {
   it.each([
     [two.replace('draw=7', 'draw=seven'), /not a whole number/],
     [two.replace('seeds=alias', 'seeds=mine'), /whose numbers are drawn/],
-    [two.slice(0, two.indexOf('&ask')), /holds no questions\. Ask for the whole link/],
+    [two.slice(0, two.indexOf('&ask')), /holds no questions. Ask for the whole link/],
     [two.replace(KINDS.numeric, '<script>alert(1)</script>'), /names no question/],
     [`${two}&draw=8`, /more than once/],
   ])('that was changed or cut is refused with the reason: %s', (query, why) =>

@@ -24,19 +24,12 @@ export interface WorkSheet {
   readonly answers: () => readonly Answer[];
   /** Reads what was typed since the last time; true where anything was. */
   readonly read: () => boolean;
-  /**
-   * Takes answers from another window; what was typed here and is not kept yet stays.
-   * @param later takes only what was changed later than what stands here, and clears nothing
-   */
-  readonly adopt: (answers: readonly Answer[], later?: boolean) => void;
-  /** All that was typed is kept somewhere. */
-  readonly settle: () => void;
+  /** Takes from another state of the same work what was changed later than what stands here. */
+  readonly adopt: (answers: readonly Answer[]) => void;
 }
 
 interface Setting {
   readonly system: System;
-  /** Nothing of the work is kept anywhere yet. */
-  readonly loose: boolean;
   /** Called on each change of an answer, and of the hints taken. */
   readonly changed: () => void;
   /** Called where something could not be fetched, and the reader wants it tried again. */
@@ -52,8 +45,6 @@ interface Held {
   state: State;
   /** Changed and not read yet; when. */
   moved: string | undefined;
-  /** Changed and not kept yet. */
-  loose: boolean;
 }
 
 /** A question that cannot be shown, with the reason. */
@@ -75,7 +66,7 @@ const absent = (number: number, title: string, why: string, again?: () => void):
 export const setOut = async (
   { assignment, alias, answers }: Work,
   bank: readonly Entry[],
-  { system, loose, changed, again }: Setting,
+  { system, changed, again }: Setting,
 ): Promise<WorkSheet> => {
   const all: Held[] = [];
   const style = { decimal: localMark(), system };
@@ -100,7 +91,6 @@ export const setOut = async (
       ),
       state: 'missing' as State,
       moved: undefined,
-      loose,
     };
     if (found?.version !== question.version)
       return {
@@ -127,7 +117,7 @@ export const setOut = async (
       });
       if (held.answer) view.put(held.answer.raw, held.answer.hints);
       view.element
-        .querySelector('h3')
+        .querySelector('h2, h3')
         ?.prepend(make('span', `${number}`, { class: 'work-number' }), ' ');
       return { ...held, view, element: view.element };
     } catch (error) {
@@ -157,31 +147,25 @@ export const setOut = async (
       for (const held of moved) {
         const { view, question, moved: at = '' } = held;
         if (!view) continue;
-        const hints = view.hints();
-        // Hints that were taken count, though nothing has been typed yet.
-        const raw = view.kept() ?? (hints > 0 ? BLANK[view.template.kind] : undefined);
-        held.answer = raw === undefined ? undefined : { ...question, raw, hints, at };
+        // What was emptied is told from what was never touched, and hints count without an answer.
+        const raw = view.kept() ?? BLANK[view.template.kind];
+        held.answer = { ...question, raw, hints: view.hints(), at };
         held.moved = undefined;
-        held.loose = true;
         follow(held);
       }
       return moved.length > 0;
     },
-    adopt: (theirs, later = false) => {
+    adopt: (theirs) => {
       for (const held of all) {
-        const { view, question, answer } = held;
+        const { view, question, answer, moved } = held;
         const other = theirs.find(
           (one) => one.template === question.template && one.seed === question.seed,
         );
-        if (held.loose || held.moved !== undefined || other?.at === answer?.at) continue;
-        if (later && (!other || (answer && other.at < answer.at))) continue;
+        if (!other || other.at <= (moved ?? answer?.at ?? '')) continue;
         held.answer = other;
-        view?.put(other?.raw ?? BLANK[view.template.kind], other?.hints ?? 0);
+        view?.put(other.raw, other.hints);
         follow(held);
       }
-    },
-    settle: () => {
-      for (const held of all) held.loose = false;
     },
   };
 };

@@ -1,4 +1,5 @@
 import type { Assignment } from '../../exercises/assignment.ts';
+import { isBlank } from '../../exercises/blank.ts';
 import type { Work } from '../../exercises/result-file.ts';
 import { make, setText } from '../parts/dom.ts';
 import type { Entry } from '../question/bank.ts';
@@ -127,7 +128,7 @@ export const listBegun = (
         make('strong', goOn ? alias : assignment.title),
         make(
           'span',
-          `${goOn ? '' : `as ${alias}, `}${count(answers.length, 'answer')}, ${hour(saved)}`,
+          `${goOn ? '' : `as ${alias}, `}${count(answers.filter(({ raw }) => !isBlank(raw)).length, 'answer')}, ${hour(saved)}`,
           {
             class: 'work-state',
           },

@@ -1,6 +1,7 @@
 import { complaintOfAlias, tidyAlias } from '../../exercises/alias.ts';
 import { readAssignment, writeAssignment, type Assignment } from '../../exercises/assignment.ts';
 import {
+  isMissing,
   isSameWork,
   joinWorks,
   withoutWork,
@@ -8,6 +9,7 @@ import {
   workIn,
   worksIn,
 } from '../../exercises/begun.ts';
+import { isBlank } from '../../exercises/blank.ts';
 import { isWhole, readWork, writeWork, type Work } from '../../exercises/result-file.ts';
 import { button, make, one, setText } from '../parts/dom.ts';
 import type { Shelf } from '../parts/shelf.ts';
@@ -108,7 +110,7 @@ function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): v
     session !== undefined &&
     refused !== undefined &&
     filed === undefined &&
-    session.sheet.answers().length > 0;
+    session.sheet.answers().some(({ raw }) => !isBlank(raw));
 
   const tell = (): void => {
     if (!session) return;
@@ -147,12 +149,11 @@ function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): v
     const { sheet } = session;
     if (sheet.read()) filed = undefined;
     const before = texts();
-    // Another window may have gone on with the same work: what it kept is taken up, and not written over.
+    // Another window may have gone on with the same work: what was changed there later is taken up, not written over.
     const stored = workIn(before, session.work);
     if (stored) sheet.adopt(stored.answers);
     session.work = { ...session.work, saved: new Date().toISOString(), answers: sheet.answers() };
     refused = keep(withWork(before, session.work));
-    if (refused === undefined) sheet.settle();
     tell();
   };
   const changed = (): void => {
@@ -172,7 +173,11 @@ function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): v
   const adopt = (): void => {
     if (session) {
       const stored = workIn(texts(), session.work);
-      if (stored) session.sheet.adopt(stored.answers);
+      if (stored) {
+        session.sheet.adopt(stored.answers);
+        // Both wrote at once, and the other came last: what it did not know of is written again.
+        if (isMissing(session.sheet.answers(), stored.answers)) changed();
+      }
       tell();
     } else if (root.hasAttribute('data-live')) showBegun();
   };
@@ -207,7 +212,6 @@ function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): v
     const mine = ++run;
     const sheet = await setOut(from, bank, {
       system,
-      loose: refused !== undefined,
       changed,
       again: () => {
         flush();
@@ -217,7 +221,7 @@ function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): v
     if (mine !== run) return;
     // What was typed while the other sheet was being set out.
     flush();
-    if (session && isSameWork(session.work, from)) sheet.adopt(session.sheet.answers(), true);
+    if (session && isSameWork(session.work, from)) sheet.adopt(session.sheet.answers());
     else [filed, filedBefore] = [undefined, false];
     session = { work: from, sheet };
     one(page, '.work-questions')?.replaceChildren(...sheet.places().map(({ element }) => element));
@@ -383,7 +387,7 @@ function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): v
     }
     const read = readAssignment(query);
     if (!read.ok) {
-      say(read.why);
+      say(`This link cannot be opened. ${read.why} Open it just as you were given it.`);
       state('waiting');
       return;
     }
