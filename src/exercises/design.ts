@@ -5,7 +5,8 @@ import { idOf, isChoice, type Input } from '../formula/record.ts';
 import { sayInput } from '../formula/show.ts';
 import { showResult } from '../formula/show.ts';
 import { parseQuantity } from '../formula/notation/quantity.ts';
-import { dimensionOf } from '../formula/units.ts';
+import { dimensionOf, type Unit } from '../formula/units.ts';
+import { readOnce } from './number-of.ts';
 import type { Givens, Requirement, Setting, Template } from './template.ts';
 import { withNames, workOut, type Formulas, type Variant } from './variant.ts';
 
@@ -44,6 +45,18 @@ const outputOf = (formulas: Formulas, { formula, result }: Requirement) => {
   return found;
 };
 
+const limits = new Map<string, number>();
+/** A limit from its text; a class is held against few of them. */
+const limitOf = (text: string, name: string, unit: Unit): number => {
+  const key = `${unit} ${text}`;
+  const known = limits.get(key);
+  if (known !== undefined) return known;
+  const range = [-Infinity, Infinity] as const;
+  const limit = parseQuantity(text, { name, unit, range, bare: 'none', stored: true, example: 1 });
+  limits.set(key, limit);
+  return limit;
+};
+
 const hold = (
   requirement: Requirement,
   names: Givens,
@@ -66,14 +79,11 @@ const hold = (
     const { unit, name } = output;
     if (!unit)
       throw new Error(`${formula} gives ${result} in words: a requirement of it says \`is\`.`);
-    const limit = parseQuantity(withNames({ it: atLeast ?? atMost ?? '' }, names)['it'] ?? '', {
+    const limit = limitOf(
+      withNames({ it: atLeast ?? atMost ?? '' }, names)['it'] ?? '',
       name,
       unit,
-      range: [-Infinity, Infinity],
-      bare: 'none',
-      stored: true,
-      example: 1,
-    });
+    );
     // f-numbers are told apart in stops, as everything else about them is.
     const off = dimensionOf(unit) === 'f-number' ? 2 * Math.log2(value / limit) : value - limit;
     const margin = atLeast === undefined ? -off : off;
@@ -118,8 +128,12 @@ export const markDesign = (
   for (const setting of template.settings) {
     const input = inputOf(setting, formulas);
     try {
-      const how = isChoice(input) || stored ? { stored: true } : { unit: input.unit };
-      names[setting.name] = writeInput(input, readInput(input, typed[setting.name] ?? '', how));
+      const text = typed[setting.name] ?? '';
+      const value =
+        isChoice(input) || stored
+          ? readOnce(input, text)
+          : readInput(input, text, { unit: input.unit });
+      names[setting.name] = writeInput(input, value);
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
       troubles[setting.name] = error.message;

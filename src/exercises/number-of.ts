@@ -7,7 +7,8 @@ import type { Givens } from './template.ts';
 // A class shares its texts: of thousands of answers most are worked from the same few dozen.
 const read = new WeakMap<Input, Map<string, Value>>();
 
-const readOnce = (input: Input, text: string): Value => {
+/** Reads a stored text of an input. Throws: InputError, as readInput does. */
+export const readOnce = (input: Input, text: string): Value => {
   const known = read.get(input) ?? new Map<string, Value>();
   read.set(input, known);
   if (!known.has(text)) known.set(text, readInput(input, text, { stored: true }));

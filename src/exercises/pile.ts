@@ -40,6 +40,12 @@ export class Pile {
     return [...this.#taken.values()];
   }
 
+  /** The assignment of the first file that was taken. */
+  get first(): Assignment | undefined {
+    for (const { work } of this.#taken.values()) return work.assignment;
+    return undefined;
+  }
+
   get refused(): readonly Refused[] {
     return this.#refused;
   }

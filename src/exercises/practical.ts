@@ -3,6 +3,7 @@ import { readInput, writeInput } from '../formula/read.ts';
 import { idOf, type Formula } from '../formula/record.ts';
 import { dimensionOf } from '../formula/units.ts';
 import { readAnswer } from './mark.ts';
+import { readOnce } from './number-of.ts';
 import type { Givens, Template } from './template.ts';
 import { askedOf, workOut, type Asked } from './variant.ts';
 
@@ -37,8 +38,12 @@ export const gapOf = (
     const input = Object.values(formula.inputs).find((one) => idOf(one) === id);
     if (!input) throw new Error(`${template.id}: ${formula.id} has no input “${id}”.`);
     try {
-      const how = stored || !('unit' in input) ? { stored: true } : { unit: input.unit };
-      given.push([id, writeInput(input, readInput(input, typed[id] ?? '', how))]);
+      const text = typed[id] ?? '';
+      const value =
+        stored || !('unit' in input)
+          ? readOnce(input, text)
+          : readInput(input, text, { unit: input.unit });
+      given.push([id, writeInput(input, value)]);
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
       troubles[id] = error.message;

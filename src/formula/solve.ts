@@ -1,6 +1,6 @@
 import { InputError } from './errors.ts';
 import { complete } from './read.ts';
-import { idOf, isChoice, type Formula, type Given } from './record.ts';
+import { idOf, isChoice, type Formula, type Given, type Value } from './record.ts';
 import { canonical, writeQuantity } from './notation/write.ts';
 import { factorOf } from './units.ts';
 
@@ -41,9 +41,23 @@ export const solveFor = (
     Math.min(input.range[1] * factor, FAR),
   ];
 
+  // All but the input asked for, and what is worked out from it, stays the same from sample to sample.
+  const late = Object.entries(formula.inputs).flatMap(([other, one]) =>
+    other !== key && given[other] === undefined && typeof one.default === 'function'
+      ? [[other, one.default] as const]
+      : [],
+  );
+  const open = Object.fromEntries(late.map(([other]) => [other, 0]));
+  const still: Record<string, Value> = complete(formula, { ...open, ...given, [key]: 0 });
+  for (const [other] of late) still[other] = undefined;
+  const completed = (x: number): Record<string, Value> => {
+    const values = { ...still, [key]: x };
+    for (const [other, worked] of late) values[other] = worked(values);
+    return values;
+  };
   const resultAt = (x: number): number | undefined => {
     try {
-      const result = formula.compute(complete(formula, { ...given, [key]: x }))[wanted.key];
+      const result = formula.compute(completed(x))[wanted.key];
       return typeof result === 'number' && !Number.isNaN(result) ? result : undefined;
     } catch (error) {
       // Outside the formula's domain; what is missing altogether is the reader's to mend.

@@ -10,8 +10,9 @@ const VULGAR = '½ 1/2 ⅓ 1/3 ⅔ 2/3 ¼ 1/4 ¾ 3/4 ⅛ 1/8 ⅜ 3/8 ⅝ 5/8 ⅞
 export const plain = (text: string): string => {
   if (text.length > 64)
     throw new InputError('That is too long to be one value: use at most 64 characters.');
-  let out = '';
-  for (const character of text.replace(
+  // Most texts are plain already.
+  let out = /[^ -~]/.test(text) ? '' : text;
+  for (const character of (out === text ? '' : text).replace(
     /[\u061c\u200b-\u200f\u202a-\u202e\u2066-\u2069\ufeff]/g,
     '',
   )) {

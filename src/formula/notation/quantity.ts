@@ -153,12 +153,13 @@ const readings = (
 export const parseQuantity = (typed: string, spec: QuantitySpec): number => {
   const { unit, range, id } = spec;
   const factor = factorOf(unit);
-  const example = canonical(spec.example * factor, unit);
   const name = spec.name.charAt(0).toUpperCase() + spec.name.slice(1);
   const show = (x: number): string =>
     writeQuantity(x * factor, unit, { significant: 6 }, { exact: true });
   const [low, high] = range;
-  const allowed =
+  // Written only once something is wrong.
+  const example = (): string => canonical(spec.example * factor, unit);
+  const allowed = (): string =>
     high < Infinity
       ? low > -Infinity
         ? `between ${show(low)} and ${show(high)}`
@@ -168,13 +169,13 @@ export const parseQuantity = (typed: string, spec: QuantitySpec): number => {
         : 'a number';
   const fail = (why: string): InputError =>
     new InputError(
-      `${name} must be ${allowed}; “${typed.slice(0, 40)}” ${why}. Try ${example}.`,
+      `${name} must be ${allowed()}; “${typed.slice(0, 40)}” ${why}. Try ${example()}.`,
       id,
     );
 
   const text = plain(typed);
   if (text === '')
-    throw new InputError(`${name} is empty: it must be ${allowed}. Try ${example}.`, id);
+    throw new InputError(`${name} is empty: it must be ${allowed()}. Try ${example()}.`, id);
   const inside = (x: number): boolean => {
     // A hair of room, so that 0.3 mm typed as 0.03 cm is still the end of the range.
     const slack = 1e-12 * Math.abs(x);
@@ -195,6 +196,9 @@ export const parseQuantity = (typed: string, spec: QuantitySpec): number => {
       id,
     );
   if (value === undefined)
-    throw new InputError(`${name} must be ${allowed}; you typed ${typed.slice(0, 40).trim()}.`, id);
+    throw new InputError(
+      `${name} must be ${allowed()}; you typed ${typed.slice(0, 40).trim()}.`,
+      id,
+    );
   return value;
 };

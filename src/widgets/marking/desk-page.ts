@@ -1,3 +1,4 @@
+import type { Assignment } from '../../exercises/assignment.ts';
 import { button, make, one, setText } from '../parts/dom.ts';
 import { inSlices } from '../parts/slices.ts';
 import { fetchBank } from '../question/bank.ts';
@@ -8,7 +9,7 @@ import { classTable, LEGEND, type ClassTable } from './class-table.ts';
 import { DeskState, type OnDesk, type Place } from './desk-state.ts';
 import { readFiles, whenDropped } from './intake.ts';
 import { itemTable, READING, type ItemTable } from './item-table.ts';
-import { toolsFor } from './load.ts';
+import { toolsFor, type Tools } from './load.ts';
 import type * as TakeAwayModule from './take-away.ts';
 import type { Class } from './take-away.ts';
 
@@ -64,16 +65,22 @@ function begin(root: HTMLElement): void {
   // The exercises are on their way while the reader looks for the files; what fails is tried again with them.
   fetchBank().catch(() => undefined);
 
+  const toolsOf = async (assignment: Assignment): Promise<Tools> =>
+    toolsFor(assignment, await fetchBank());
+
   const take = async (chosen: readonly File[]): Promise<void> => {
     if (chosen.length === 0) return;
     const texts = await readFiles(chosen, state.pile, telling('Reading', chosen.length));
     const checking = telling('Checking', texts.length);
     const notes: string[] = [];
+    let fetching: Promise<unknown> | undefined;
     await inSlices(
       texts,
       ({ name, text }) => {
         const note = state.take(name, text);
         if (note !== undefined) notes.push(note);
+        // On their way while the other files are looked at.
+        fetching ??= state.pile.first && toolsOf(state.pile.first).catch(() => undefined);
       },
       (done) => {
         checking(done);
@@ -103,11 +110,7 @@ function begin(root: HTMLElement): void {
       return;
     }
     link = chosen.link;
-    const bank = await fetchBank();
-    const tools = {
-      ...(await toolsFor(chosen.assignment, bank)),
-      style: { decimal: localMark() },
-    };
+    const tools = { ...(await toolsOf(chosen.assignment)), style: { decimal: localMark() } };
     const before = state.now;
     const alias = open && before?.students[open[0]]?.work.alias;
     const now = await state.mark(chosen, tools, telling('Marking', chosen.files));
