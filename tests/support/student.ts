@@ -102,8 +102,11 @@ export const begin = async (page: Page, url: string, alias: string): Promise<voi
   await page.locator('.work-summary').waitFor();
 };
 export const sheetOf = (page: Page, number: number): Locator => page.locator(`#question-${number}`);
-export const field = (page: Page, number: number, label = 'Your answer'): Locator =>
-  sheetOf(page, number).getByLabel(label, { exact: true });
+/** A field by its label; without one, the field for the number that is asked for. */
+export const field = (page: Page, number: number, label?: string): Locator =>
+  label === undefined
+    ? sheetOf(page, number).locator('input[type="text"]')
+    : sheetOf(page, number).getByLabel(label, { exact: true });
 export const textsOf = async (page: Page): Promise<string[]> =>
   (await page.locator('.question-sheet > p:first-of-type').allTextContents()).map(spaced);
 export const stateOf = (page: Page, number: number): Locator =>
