@@ -280,8 +280,9 @@ describe('a newer edition', () => {
     await other.goto(`${site.url}plates/angle-of-view/`);
     const field = other.locator('[data-id="focal-length"] input').first();
     const number = other.locator('.result-number');
+    const before = await number.textContent();
     await field.fill('35');
-    await eventually(() => number.textContent()).not.toBe('');
+    await eventually(() => number.textContent()).not.toBe(before);
     const at35 = await number.textContent();
     expect(await line(one).textContent()).toBe('');
 
