@@ -6,7 +6,7 @@ import { sayInput } from '../formula/show.ts';
 import { showResult } from '../formula/show.ts';
 import { parseQuantity } from '../formula/notation/quantity.ts';
 import { dimensionOf, type Unit } from '../formula/units.ts';
-import { readOnce } from './number-of.ts';
+import { inputsOf, readOnce, resultOf } from './number-of.ts';
 import type { Givens, Requirement, Setting, Template } from './template.ts';
 import { withNames, workOut, type Formulas, type Variant } from './variant.ts';
 
@@ -34,7 +34,7 @@ export type DesignVerdict =
 
 /** The input a setting is. */
 export const inputOf = ({ formula, input, name }: Setting, formulas: Formulas): Input => {
-  const found = Object.values(formulas(formula).inputs).find((one) => idOf(one) === input);
+  const [, , found] = inputsOf(formulas(formula)).find(([, id]) => id === input) ?? [];
   if (!found) throw new Error(`The setting ${name} is no input of ${formula}: “${input}”.`);
   return found;
 };
@@ -57,25 +57,39 @@ const limitOf = (text: string, name: string, unit: Unit): number => {
   return limit;
 };
 
+/** A requirement held, its words written only once somebody reads them: a class has thousands, and looks at few. */
+const told = (
+  say: () => string,
+  came: () => string,
+  rest: Pick<Held, 'kept' | 'margin' | 'refusal'>,
+): Held => ({
+  get say() {
+    return say();
+  },
+  get came() {
+    return came();
+  },
+  ...rest,
+});
+
 const hold = (
   requirement: Requirement,
   names: Givens,
   formulas: Formulas,
-  say: string,
+  say: () => string,
   style: Style,
 ): Held => {
-  const { formula, result, given, atLeast, atMost, is } = requirement;
+  const { formula, result, given: open, atLeast, atMost, is } = requirement;
   const output = outputOf(formulas, requirement);
+  const given = withNames(open, names);
+  const text = (): string => workOut(formulas, { formula, given, result }, style).text;
   try {
-    const printed = workOut(formulas, { formula, given: withNames(given, names), result }, style);
+    const value = resultOf(formulas(formula), given, result);
     if (is !== undefined) {
-      const word =
-        typeof printed.value === 'boolean' ? (printed.value ? 'yes' : 'no') : printed.value;
-      return { say, kept: word === is, came: printed.text, margin: undefined };
+      const word = typeof value === 'boolean' ? (value ? 'yes' : 'no') : value;
+      return told(say, text, { kept: word === is, margin: undefined });
     }
-    const value = printed.infinite ? Infinity : printed.value;
-    if (typeof value !== 'number')
-      return { say, kept: false, came: printed.text, margin: undefined };
+    if (typeof value !== 'number') return told(say, text, { kept: false, margin: undefined });
     const { unit, name } = output;
     if (!unit)
       throw new Error(`${formula} gives ${result} in words: a requirement of it says \`is\`.`);
@@ -85,29 +99,27 @@ const hold = (
       unit,
     );
     // f-numbers are told apart in stops, as everything else about them is.
-    const off = dimensionOf(unit) === 'f-number' ? 2 * Math.log2(value / limit) : value - limit;
+    const inStops = dimensionOf(unit) === 'f-number';
+    const off = inStops ? 2 * Math.log2(value / limit) : value - limit;
     const margin = atLeast === undefined ? -off : off;
-    const spare =
-      dimensionOf(unit) === 'f-number'
-        ? showResult({ name, unit: 'stop', digits: { decimals: 1 } }, Math.abs(margin), style)
-        : showResult(output, Math.abs(margin), style);
     // A hair of room: what is exactly at the limit keeps it.
     const kept = margin >= -1e-9 * Math.max(Math.abs(value), Math.abs(limit));
-    return {
-      say,
-      kept,
-      came: `${printed.text}: ${spare} ${kept ? 'to spare' : 'missing'}`,
-      margin,
+    const came = (): string => {
+      const spare = showResult(
+        inStops ? { name, unit: 'stop', digits: { decimals: 1 } } : output,
+        Math.abs(margin),
+        style,
+      );
+      return `${text()}: ${spare} ${kept ? 'to spare' : 'missing'}`;
     };
+    return told(say, came, { kept, margin });
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    return {
-      say,
+    return told(say, () => 'cannot be worked out', {
       kept: false,
-      came: 'cannot be worked out',
       margin: undefined,
       refusal: error.message,
-    };
+    });
   }
 };
 
@@ -142,7 +154,7 @@ export const markDesign = (
   }
   if (Object.keys(troubles).length > 0) return { kind: 'unreadable', troubles, readings };
   const held = template.requirements.map((requirement) =>
-    hold(requirement, names, formulas, say(requirement.say, style), style),
+    hold(requirement, names, formulas, () => say(requirement.say, style), style),
   );
   return { kind: 'marked', held, credit: held.filter(({ kept }) => kept).length / held.length };
 };

@@ -89,7 +89,7 @@ export const ruled = (
   alias: string,
   { overrides }: Pick<Ruling, 'overrides'>,
 ): Row => {
-  const override = overrides.get(overrideKey(alias, question));
+  const override = overrides.size > 0 ? overrides.get(overrideKey(alias, question)) : undefined;
   return {
     question,
     raw,

@@ -1,7 +1,7 @@
 import { compute } from '../formula/compute.ts';
 import { evaluateText } from '../formula/evaluate.ts';
 import { complete, readInput } from '../formula/read.ts';
-import { idOf, type Formula, type Input, type Value } from '../formula/record.ts';
+import { idOf, type Formula, type Input, type Results, type Value } from '../formula/record.ts';
 import type { Givens } from './template.ts';
 
 // A class shares its texts: of thousands of answers most are worked from the same few dozen.
@@ -17,12 +17,26 @@ export const readOnce = (input: Input, text: string): Value => {
 
 const named = new WeakMap<Formula, readonly (readonly [key: string, id: string, input: Input])[]>();
 
-const inputsOf = (formula: Formula) => {
+/** A formula’s inputs with their keys and ids. */
+export const inputsOf = (
+  formula: Formula,
+): readonly (readonly [key: string, id: string, input: Input])[] => {
   const known =
     named.get(formula) ??
     Object.entries(formula.inputs).map(([key, input]) => [key, idOf(input), input] as const);
   named.set(formula, known);
   return known;
+};
+
+const keyed = new WeakMap<Formula, ReadonlyMap<string, string>>();
+
+/** The record’s key of a result, by its id. */
+const keyOfResult = (formula: Formula, result: string): string | undefined => {
+  const known =
+    keyed.get(formula) ??
+    new Map(Object.entries(formula.outputs).map(([key, output]) => [idOf(output), key]));
+  keyed.set(formula, known);
+  return known.get(result);
 };
 
 /** Texts as a formula’s values, by record key; what the formula does not know is the author’s mistake. */
@@ -41,21 +55,28 @@ export const valuesOf = (formula: Formula, given: Givens): Record<string, Value>
 };
 
 /**
+ * One result of a formula as it comes out, without writing any of it out. Undefined where it is not given.
+ * Throws: InputError as evaluate does; Error to the author where the formula has no such result.
+ */
+export const resultOf = (formula: Formula, given: Givens, result: string): Results[string] => {
+  const key = keyOfResult(formula, result);
+  if (key === undefined) throw new Error(`${formula.id} has no result “${result}”.`);
+  return compute(formula, valuesOf(formula, given))[key];
+};
+
+/**
  * One number a formula gives, in SI, as evaluate would; without writing any of it out.
  * Throws: InputError as evaluate does; Error to the author where it is no finite number.
  */
 export const numberOf = (formula: Formula, given: Givens, result: string): number => {
-  const key = Object.keys(formula.outputs).find(
-    (one) => idOf(formula.outputs[one] as { name: string }) === result,
-  );
   const value =
-    key === undefined
+    keyOfResult(formula, result) === undefined
       ? // An input is asked for: solved for as evaluate does.
         evaluateText(formula, [
           ...Object.entries(given).filter(([id]) => id !== result),
           [result, '?'],
         ]).results[result]?.value
-      : compute(formula, valuesOf(formula, given))[key];
+      : resultOf(formula, given, result);
   if (typeof value !== 'number' || !Number.isFinite(value))
     throw new Error(`${result} of ${formula.id} is no finite number.`);
   return value;

@@ -1,11 +1,11 @@
 import { InputError } from '../formula/errors.ts';
 import { readInput, writeInput } from '../formula/read.ts';
-import { idOf, type Formula } from '../formula/record.ts';
+import type { Formula } from '../formula/record.ts';
 import { dimensionOf } from '../formula/units.ts';
 import { readAnswer } from './mark.ts';
-import { readOnce } from './number-of.ts';
+import { inputsOf, readOnce, resultOf } from './number-of.ts';
 import type { Givens, Template } from './template.ts';
-import { askedOf, workOut, type Asked } from './variant.ts';
+import { askedOf, type Asked } from './variant.ts';
 
 type Practical = Extract<Template, { kind: 'practical' }>;
 
@@ -35,7 +35,7 @@ export const gapOf = (
   const troubles: Record<string, string> = {};
   const given: [string, string][] = Object.entries(template.given);
   for (const id of template.measured) {
-    const input = Object.values(formula.inputs).find((one) => idOf(one) === id);
+    const [, , input] = inputsOf(formula).find(([, one]) => one === id) ?? [];
     if (!input) throw new Error(`${template.id}: ${formula.id} has no input “${id}”.`);
     try {
       const text = typed[id] ?? '';
@@ -60,16 +60,12 @@ export const gapOf = (
   if (Object.keys(troubles).length > 0) return { kind: 'unreadable', troubles };
   let computed: unknown;
   try {
-    computed = workOut(() => formula, {
-      formula: formula.id,
-      given: Object.fromEntries(given),
-      result: template.compare,
-    }).value;
+    computed = resultOf(formula, Object.fromEntries(given), template.compare);
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     return { kind: 'unreadable', troubles: { [error.input ?? template.compare]: error.message } };
   }
-  if (typeof computed !== 'number')
+  if (typeof computed !== 'number' || !Number.isFinite(computed))
     return {
       kind: 'unreadable',
       troubles: { [template.compare]: 'These readings give no finite number to compare with.' },

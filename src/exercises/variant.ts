@@ -2,13 +2,12 @@ import { compute } from '../formula/compute.ts';
 import { evaluateText, print, type Printed } from '../formula/evaluate.ts';
 import { parseQuantity } from '../formula/notation/quantity.ts';
 import type { Style } from '../formula/notation/write.ts';
-import { readInput } from '../formula/read.ts';
 import { idOf, isChoice, type Digits, type Formula } from '../formula/record.ts';
 import { sayInput } from '../formula/show.ts';
 import { dimensionOf, factorOf, type Unit } from '../formula/units.ts';
 import { drawAll } from './draw.ts';
 import { fill } from './fill.ts';
-import { numberOf, valuesOf } from './number-of.ts';
+import { inputsOf, numberOf, readOnce, valuesOf } from './number-of.ts';
 import { shuffled, stream } from './random.ts';
 import { holds, spanOf, usualTolerance, type Span, type Tolerance } from './span.ts';
 import type { Asking, Givens, Template, Turn, Worked } from './template.ts';
@@ -95,9 +94,8 @@ export const variantOf = <T extends Template>(
 ): Variant<T> => {
   const stem = `${template.id}/${template.version}/${seed}`;
   const drawn = drawAll(template.vary, stem);
-  const inputs = formulas(template.formula).inputs;
-  const own = (name: string): boolean =>
-    Object.values(inputs).some((input) => idOf(input) === name);
+  const inputs = inputsOf(formulas(template.formula));
+  const own = (name: string): boolean => inputs.some(([, id]) => id === name);
   const given = {
     ...withNames(template.given, drawn),
     ...Object.fromEntries(Object.entries(drawn).filter(([name]) => own(name))),
@@ -105,8 +103,8 @@ export const variantOf = <T extends Template>(
   const ask = 'ask' in template ? template.ask : undefined;
 
   const inputText = (id: string, text: string, style: Style): string => {
-    const input = Object.values(inputs).find((one) => idOf(one) === id);
-    return input ? sayInput(input, readInput(input, text, { stored: true }), style) : text;
+    const [, , input] = inputs.find(([, one]) => one === id) ?? [];
+    return input ? sayInput(input, readOnce(input, text), style) : text;
   };
   const textOf = (name: string, style: Style): string | undefined => {
     const also = template.also[name];

@@ -304,6 +304,11 @@ describe('a marked copy', () => {
     const copy = copyOf(one, { ...plain, overrides: new Map([[overrideKey('heron', question), override]]) }); // prettier-ignore
     for (const words of ['1.0 of 12', 'Told me, “=so” far', '40 of 100, set by the instructor', 'Accepted', 'Feedback', 'Kept', 'not right', JSON.stringify(one.answers[0]?.raw).slice(1, -1)]) expect(copy).toContain(words); // prettier-ignore
     for (const { template } of assignment.items) expect(copy).toContain(tools.templates.get(template)?.title); // prettier-ignore
+    // The options and the lines of a reckoning stand there as they were read.
+    const [choice, mistake] = (['choice', 'mistake'] as const).map((kind) => rowsOf(one).map((row) => tell(row, tools, undefined)).find((_told, at) => tools.templates.get(assignment.items[at]?.template ?? '')?.kind === kind)); // prettier-ignore
+    for (const told of [choice, mistake]) expect(told?.list.texts.length).toBeGreaterThan(2);
+    expect([choice?.list.numbered, mistake?.list.numbered]).toEqual([false, true]);
+    expect(copy.match(/<ol>/g)?.length).toBe(2);
     expect(copy).not.toMatch(/undefined|NaN|\[object|\{[a-z-]+\}(?![^<]*<\/style>)/);
   });
 

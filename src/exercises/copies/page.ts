@@ -1,4 +1,4 @@
-import { escape, paragraphs, table } from '../export/html.ts';
+import { escape, line, paragraphs, table } from '../export/html.ts';
 import type { Shown } from '../export/figure.ts';
 import type { Told } from './told.ts';
 
@@ -22,6 +22,7 @@ const STYLE = [
   'section{border-top:1px solid #b9b4a8;margin-top:1.25rem;padding-top:1rem}',
   'header+section{border-top:0;padding-top:0}',
   'section p{margin:.25rem 0}',
+  'ol,ul{margin:.4rem 0;padding-inline-start:1.4em}',
   'dl{display:grid;grid-template-columns:minmax(6rem,max-content) 1fr;gap:.15rem 1rem;margin:.6rem 0 0;font:.9rem/1.4 sans-serif}',
   'dt{font-weight:600}',
   'dd{margin:0;overflow-wrap:anywhere}',
@@ -44,12 +45,19 @@ const figureOf = (figure: Shown | undefined): string =>
       : // Our own drawing, written by svg.ts, which escapes what stands in it.
         figure.drawing.svg;
 
+const listOf = ({ list: { numbered, texts } }: Told): string => {
+  const name = numbered ? 'ol' : 'ul';
+  return texts.length === 0
+    ? ''
+    : `<${name}>${texts.map((text) => `<li>${line(text)}</li>`).join('')}</${name}>`;
+};
+
 const questionOf = ({ told, figure }: Copy['questions'][number], at: number): string => {
   const facts = told.facts.map(([name, text]) => {
     const kind = name === 'Mark' ? ' class="mark"' : '';
     return `<dt${kind}>${escape(name)}</dt><dd${kind}>${escape(text)}</dd>`;
   });
-  return `<section><h2>${at + 1} ${escape(told.title)}</h2>${paragraphs(told.text)}${figureOf(figure)}<dl>${facts.join('')}</dl></section>`;
+  return `<section><h2>${at + 1} ${escape(told.title)}</h2>${paragraphs(told.text)}${listOf(told)}${figureOf(figure)}<dl>${facts.join('')}</dl></section>`;
 };
 
 /** A marked copy as a page of its own: plain HTML for any browser and for paper, without script. */

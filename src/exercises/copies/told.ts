@@ -13,6 +13,8 @@ export interface Told {
   readonly title: string;
   /** The question with this student’s numbers; blank lines part paragraphs, *stars* lean on a word. */
   readonly text: string;
+  /** The lines or options it has, in the order this student saw them. Lines go by their numbers. */
+  readonly list: { readonly numbered: boolean; readonly texts: readonly string[] };
   readonly facts: readonly Fact[];
   /** Of a question that is read from a drawing or a table. */
   readonly reading: Variant<Extract<Template, { kind: 'reading' }>> | undefined;
@@ -23,7 +25,7 @@ export const ofHundred = (credit: number): string => String(Math.round(credit * 
 
 const answerOf = ({ raw }: Row, variant: Variant, style: Style): string => {
   const { template, say } = variant;
-  if (raw === undefined || raw === '') return 'none';
+  if (raw === undefined || raw.length === 0) return 'none';
   if (typeof raw === 'string') return raw;
   if (Array.isArray(raw))
     return 'options' in template
@@ -40,6 +42,17 @@ const answerOf = ({ raw }: Row, variant: Variant, style: Style): string => {
           : `${name.replaceAll('-', ' ')} ${text}`,
     )
     .join('; ');
+};
+
+const listOf = ({ template, say, order }: Variant, style: Style): Told['list'] => {
+  const all = 'options' in template ? template.options : 'lines' in template ? template.lines : [];
+  return {
+    numbered: 'lines' in template,
+    texts: order.flatMap((place) => {
+      const one = all[place];
+      return one ? say(one.text, style) : [];
+    }),
+  };
 };
 
 /** What is right, and what was taken for it. */
@@ -147,6 +160,7 @@ export const tell = (row: Row, tools: Tools, tolerance: Tolerance | undefined): 
     return {
       title: row.question.template,
       text: 'This exercise is not in this edition of the site, or has another version: it is judged by hand.',
+      list: { numbered: false, texts: [] },
       facts: [
         [
           'Answer',
@@ -160,6 +174,7 @@ export const tell = (row: Row, tools: Tools, tolerance: Tolerance | undefined): 
   return {
     title: template.title,
     text: variant.say(template.text, style),
+    list: listOf(variant, style),
     facts: [
       ['Answer', answerOf(row, variant, style)],
       ...keyFacts(row, variant, tools, tolerance),

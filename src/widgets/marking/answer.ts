@@ -20,9 +20,18 @@ export const answerParts = (
   tolerance: Tolerance | undefined,
   waits: Promise<unknown>[],
 ): Element => {
-  const { title, text, facts, reading } = tell(row, tools, tolerance);
+  const { title, text, list: given, facts, reading } = tell(row, tools, tolerance);
   const part = make('section', '', { class: 'desk-question' });
   part.append(make('h4', `${number} ${title}`), ...paragraphs(text));
+  if (given.texts.length > 0) {
+    const items = make(given.numbered ? 'ol' : 'ul', '');
+    for (const one of given.texts) {
+      const item = make('li', '');
+      item.append(...leaning(one));
+      items.append(item);
+    }
+    part.append(items);
+  }
   if (reading) {
     const place = make('div', '', { class: 'desk-figure' });
     part.append(place);

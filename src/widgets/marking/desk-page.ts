@@ -242,7 +242,7 @@ function begin(root: HTMLElement): void {
       make('div', '', { class: 'desk-copies' }),
     );
     sheet.hidden = false;
-    table.element.scrollTo({ top, left, behavior: 'instant' });
+    if (top + left > 0) table.element.scrollTo({ top, left, behavior: 'instant' });
     count();
   };
 

@@ -109,19 +109,24 @@ export class DeskState {
     const works = this.pile.taken
       .flatMap(({ work }) => (work.link === link ? work : []))
       .toSorted((a, b) => compare(a.alias, b.alias));
-    const students = await slices(
-      works,
-      (work): Student => {
-        const rows =
-          this.#known.get(work) ??
-          questionsOf(assignment, work.alias).map((question) =>
-            markRow(work, question, tools, ruling),
-          );
-        this.#known.set(work, rows);
-        return { work, rows };
-      },
-      heard,
+    // Question by question: the first of a class take longest, and no slice should.
+    const open = works.flatMap((work, place) =>
+      this.#known.has(work)
+        ? []
+        : questionsOf(assignment, work.alias).map((question) => ({ work, place, question })),
     );
+    const made = new Map<Work, Row[]>();
+    await slices(
+      open,
+      ({ work, question }) => {
+        const rows = made.get(work) ?? [];
+        rows.push(markRow(work, question, tools, ruling));
+        made.set(work, rows);
+      },
+      (done) => heard(open[done - 1]?.place ?? works.length),
+    );
+    for (const [work, rows] of made) this.#known.set(work, rows);
+    const students = works.map((work): Student => ({ work, rows: this.#known.get(work) ?? [] }));
     this.#now = { link, assignment, tools, students, tolerances };
     return this.#now;
   }
