@@ -276,9 +276,11 @@ describe('nothing is lost', () => {
       await eventually(() => progress(other)).toMatch(/^2 of 2/);
       await eventually(() => field(other, 1).inputValue()).toBe('1.6 m');
       expect(rawsOf(await fileOf(one))).toEqual(['1.6 m', '2.5 m']);
+      expect(await filed(one)).toMatch(/^Saved at/);
       // What is taken out in one is out of the other.
       await field(other, 1).fill('');
       await eventually(() => field(one, 1).inputValue()).toBe('');
+      expect(await filed(one)).toMatch(/^Changed since/);
       expect(rawsOf(await fileOf(one))).toEqual(['', '2.5 m']);
       expect(rawsOf(await fileOf(other))).toEqual(['', '2.5 m']);
     }));

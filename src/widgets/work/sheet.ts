@@ -24,8 +24,8 @@ export interface WorkSheet {
   readonly answers: () => readonly Answer[];
   /** Reads what was typed since the last time; true where anything was. */
   readonly read: () => boolean;
-  /** Takes from another state of the same work what was changed later than what stands here. */
-  readonly adopt: (answers: readonly Answer[]) => void;
+  /** Takes from another state of the same work what was changed later than what stands here; true where anything was. */
+  readonly adopt: (answers: readonly Answer[]) => boolean;
 }
 
 interface Setting {
@@ -156,6 +156,7 @@ export const setOut = async (
       return moved.length > 0;
     },
     adopt: (theirs) => {
+      let taken = false;
       for (const held of all) {
         const { view, question, answer, moved } = held;
         const other = theirs.find(
@@ -165,7 +166,9 @@ export const setOut = async (
         held.answer = other;
         view?.put(other.raw, other.hints);
         follow(held);
+        taken = true;
       }
+      return taken;
     },
   };
 };

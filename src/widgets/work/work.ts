@@ -151,7 +151,7 @@ function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): v
     const before = texts();
     // Another window may have gone on with the same work: what was changed there later is taken up, not written over.
     const stored = workIn(before, session.work);
-    if (stored) sheet.adopt(stored.answers);
+    if (stored && sheet.adopt(stored.answers)) filed = undefined;
     session.work = { ...session.work, saved: new Date().toISOString(), answers: sheet.answers() };
     refused = keep(withWork(before, session.work));
     tell();
@@ -174,7 +174,7 @@ function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): v
     if (session) {
       const stored = workIn(texts(), session.work);
       if (stored) {
-        session.sheet.adopt(stored.answers);
+        if (session.sheet.adopt(stored.answers)) filed = undefined;
         // Both wrote at once, and the other came last: what it did not know of is written again.
         if (isMissing(session.sheet.answers(), stored.answers)) changed();
       }
@@ -244,7 +244,8 @@ function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): v
     const wrong = complaintOfAlias(alias);
     note.className = wrong === undefined ? 'field-echo' : 'field-error';
     setText(note, wrong ?? '');
-    aliasField.toggleAttribute('aria-invalid', wrong !== undefined);
+    if (wrong === undefined) aliasField.removeAttribute('aria-invalid');
+    else aliasField.setAttribute('aria-invalid', 'true');
     if (wrong !== undefined || !assignment) return;
     const before = workIn(texts(), { link, alias });
     const now = new Date().toISOString();
@@ -286,6 +287,7 @@ function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): v
         return;
       }
       session = undefined;
+      run += 1;
       history.replaceState({ ...(history.state as object | null), alias: undefined }, '');
       say('');
       aliasField.value = '';
