@@ -512,6 +512,7 @@ describe('a saved file', () => {
       ] as const) {
         await openFile(page, text);
         await eventually(() => said(page)).toMatch(why);
+        await eventually(() => page.locator('[data-work-said]').evaluate((one) => one.getBoundingClientRect().top >= 0 && one.getBoundingClientRect().bottom <= innerHeight)).toBe(true); // prettier-ignore
         expect(await field(page, 1).inputValue()).toBe('7.5 m');
       } // prettier-ignore
       const changed = file.replace('"1.5 m"', '"<b>8</b>"').replace(/"at": "2026/, '"at": "2099');

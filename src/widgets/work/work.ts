@@ -372,7 +372,9 @@ function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): v
     file.value = '';
     void Promise.all([text, ready])
       .then(([read]) => open(read))
-      .catch((error: unknown) => say(`This file could not be opened. ${messageOf(error)}`));
+      .catch((error: unknown) => say(`This file could not be opened. ${messageOf(error)}`))
+      // The choice of a file stands at the foot, and what comes of it at the head.
+      .finally(() => said?.scrollIntoView({ block: 'center' }));
   });
 
   const wake = async (): Promise<void> => {
