@@ -70,23 +70,25 @@ function begin(root: HTMLElement): void {
 
   const take = async (chosen: readonly File[]): Promise<void> => {
     if (chosen.length === 0) return;
-    const texts = await readFiles(chosen, state.pile, telling('Reading', chosen.length));
-    const checking = telling('Checking', texts.length);
+    const reading = telling('Reading', chosen.length);
     const notes: string[] = [];
     let fetching: Promise<unknown> | undefined;
-    await inSlices(
-      texts,
-      ({ name, text }) => {
-        const note = state.take(name, text);
-        if (note !== undefined) notes.push(note);
-        // On their way while the other files are looked at.
-        fetching ??= state.pile.first && toolsOf(state.pile.first).catch(() => undefined);
-      },
-      (done) => {
-        checking(done);
-        return true;
-      },
-    );
+    let done = 0;
+    for await (const texts of readFiles(chosen, state.pile))
+      await inSlices(
+        texts,
+        ({ name, text }) => {
+          const note = state.take(name, text);
+          if (note !== undefined) notes.push(note);
+          // On their way while the other files are read.
+          fetching ??= state.pile.first && toolsOf(state.pile.first).catch(() => undefined);
+          done += 1;
+        },
+        () => {
+          reading(done);
+          return true;
+        },
+      );
     await mark(notes);
   };
 

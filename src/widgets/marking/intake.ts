@@ -3,19 +3,17 @@ import { LARGEST_FILE, MOST_FILES, type Pile } from '../../exercises/pile.ts';
 /** Files that are read in one piece. */
 const TOGETHER = 30;
 
-/** Reads files that were chosen or dropped; what cannot be read is refused with its reason. */
-export const readFiles = async (
+/** Reads files that were chosen or dropped, a handful at a time; what cannot be read is refused with its reason. */
+export async function* readFiles(
   files: readonly File[],
   pile: Pile,
-  heard: (done: number) => void,
-): Promise<readonly { readonly name: string; readonly text: string }[]> => {
+): AsyncGenerator<readonly { readonly name: string; readonly text: string }[]> {
   const taken = files.slice(0, MOST_FILES);
   if (taken.length < files.length)
     pile.refuse(
       `${files.length - taken.length} more files`,
       `The desk takes ${MOST_FILES} files at a time.`,
     );
-  const texts: { name: string; text: string }[] = [];
   const small = taken.filter((file) => {
     if (file.size <= LARGEST_FILE) return true;
     pile.refuse(file.name, 'It is larger than any file of ours, and was not read.');
@@ -23,15 +21,15 @@ export const readFiles = async (
   });
   for (let from = 0; from < small.length; from += TOGETHER) {
     const some = small.slice(from, from + TOGETHER);
-    for (const [at, text] of (await textsOf(some)).entries()) {
-      const { name = '' } = some[at] ?? {};
-      if (text !== undefined) texts.push({ name, text });
-      else pile.refuse(name, 'It could not be read. Of a folder, choose the files in it.');
-    }
-    heard(from + TOGETHER);
+    const texts = await textsOf(some);
+    yield some.flatMap(({ name }, at) => {
+      const text = texts[at];
+      if (text !== undefined) return { name, text };
+      pile.refuse(name, 'It could not be read. Of a folder, choose the files in it.');
+      return [];
+    });
   }
-  return texts;
-};
+}
 
 /** The texts of some files, read in one piece, since asking for each costs more than reading it; undefined where one cannot be read. */
 const textsOf = async (files: readonly File[]): Promise<readonly (string | undefined)[]> => {
