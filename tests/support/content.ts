@@ -49,7 +49,7 @@ export interface Exercise {
 /** All exercise files, of lessons and across units. */
 export function readExercises(): Exercise[] {
   return filesUnder('content')
-    .filter((file) => /\/exercises\/[^/]+\.yaml$/.test(file))
+    .filter((file) => /\/lessons\/.+\/exercises\/[^/]+\.yaml$/.test(file))
     .map((file) => ({ file, data: parse(textOf(file)) as Record<string, unknown> }));
 }
 
