@@ -46,7 +46,7 @@ export interface Exercise {
   readonly data: Record<string, unknown>;
 }
 
-/** All exercise files, of lessons and across units. */
+/** The quick questions of all lessons. */
 export function readExercises(): Exercise[] {
   return filesUnder('content')
     .filter((file) => /\/lessons\/.+\/exercises\/[^/]+\.yaml$/.test(file))
