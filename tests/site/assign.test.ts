@@ -442,7 +442,7 @@ describe('three students and a desk', () => {
       } // prettier-ignore
 
       await page.getByRole('button', { name: 'Print a marked copy for each' }).click();
-      await eventually(() => page.locator('body').getAttribute('data-printed')).not.toBeNull();
+      await page.locator('body[data-printed]').waitFor();
       const copies = JSON.parse((await page.locator('body').getAttribute('data-printed')) ?? '[]') as string[]; // prettier-ignore
       expect(copies).toHaveLength(3);
       expect(copies[0]).toContain('2.9 of 3');

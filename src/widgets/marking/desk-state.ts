@@ -110,11 +110,15 @@ export class DeskState {
       .flatMap(({ work }) => (work.link === link ? work : []))
       .toSorted((a, b) => compare(a.alias, b.alias));
     // Question by question: the first of a class take longest, and no slice should.
-    const open = works.flatMap((work, place) =>
-      this.#known.has(work)
-        ? []
-        : questionsOf(assignment, work.alias).map((question) => ({ work, place, question })),
+    const asked = await slices(
+      works,
+      (work, place) =>
+        this.#known.has(work)
+          ? []
+          : questionsOf(assignment, work.alias).map((question) => ({ work, place, question })),
+      () => undefined,
     );
+    const open = asked.flat();
     const made = new Map<Work, Row[]>();
     await slices(
       open,
