@@ -21,14 +21,23 @@ const keep = (points: readonly Point[], side: (point: Point) => number): Point[]
   return kept;
 };
 
+const within = (points: readonly Point[], [left, top, right, bottom]: Box): boolean => {
+  for (const [x, y] of points) if (x < left || x > right || y < top || y > bottom) return false;
+  return true;
+};
+
 /**
  * What of an outline or a line lies in a box: nothing is ever drawn outside its view.
  * @example clip([[0, 0], [9, 0]], [2, -1, 5, 1]) // from 2 to 5
  */
-export const clip = (points: readonly Point[], [left, top, right, bottom]: Box): Point[] =>
-  [
+export const clip = (points: readonly Point[], box: Box): Point[] => {
+  // Most lines lie inside.
+  if (within(points, box)) return [...points];
+  const [left, top, right, bottom] = box;
+  return [
     (at: Point) => at[0] - left,
     (at: Point) => right - at[0],
     (at: Point) => at[1] - top,
     (at: Point) => bottom - at[1],
   ].reduce<Point[]>(keep, [...points]);
+};

@@ -36,17 +36,33 @@ export interface Wanted {
   readonly text?: string;
 }
 
+/** What an element was last made: to ask the element itself costs a phone more. */
+const made = new WeakMap<Element, Wanted>();
+
+const isMade = (there: Element, { attributes = {}, text }: Wanted): boolean => {
+  const was = made.get(there);
+  if (!was || was.text !== text) return false;
+  const before = was.attributes ?? {};
+  for (const key in before) if (before[key] !== attributes[key]) return false;
+  for (const key in attributes) if (before[key] !== attributes[key]) return false;
+  return true;
+};
+
 /**
  * Makes an element's children what is wanted, touching only what differs: a drawing that moves keeps most of its lines,
- * and a phone has the less to lay out again. Where a line came or went the others keep their elements.
+ * and a phone has the less to lay out again. Where a line came or went the others keep their elements. Nobody else may
+ * change those children.
  */
 export const settle = (parent: Element, wanted: readonly Wanted[], space?: string): void => {
   const { children } = parent;
   const most = wanted.length;
-  wanted.forEach(({ name, attributes = {}, text }, i) => {
+  wanted.forEach((want, i) => {
+    const { name, attributes = {}, text } = want;
     while (children[most] && children[i]?.localName !== name) children[i]?.remove();
     let there = children[i] ?? null;
     if (there?.localName !== name) there = parent.insertBefore(make(name, '', {}, space), there);
+    if (isMade(there, want)) return;
+    made.set(there, want);
     for (const old of there.getAttributeNames())
       if (!(old in attributes)) there.removeAttribute(old);
     for (const key in attributes)
