@@ -33,13 +33,12 @@ export const offered = (
   choice: Choice,
   facet: Facet,
 ): ReadonlyMap<string, number> => {
-  const { [facet]: _free, ...others } = choice;
   const counts = new Map<string, number>();
-  for (const exercise of exercises)
-    if (fits(exercise, others)) {
-      const value = facetOf(exercise, facet);
+  for (const exercise of exercises) {
+    const value = facetOf(exercise, facet);
+    if (fits(exercise, { ...choice, [facet]: value }))
       counts.set(value, (counts.get(value) ?? 0) + 1);
-    }
+  }
   return counts;
 };
 

@@ -126,16 +126,19 @@ export const marked = (
       const own = keyOf(variant as Variant<Extract<Template, Asking>>, formulas);
       const key = tolerance ? widened(own, tolerance) : own;
       const accepted = inWords(key.span, key.asked, style);
-      if (template.kind === 'mistake')
-        return { ...markMistake(raw, template, key, stored), accepted };
-      const verdict = markNumber(typeof raw === 'string' ? raw : '', key, stored);
-      const say =
-        'say' in verdict && verdict.say && verdict.kind === 'turn'
-          ? { say: variant.say(verdict.say, style) }
-          : {};
+      // What a template says has names to fill in; what the parser says has none, and may quote braces that were typed.
+      const said = <V extends Marked['verdict']>(verdict: V): V =>
+        (verdict.kind === 'turn' || verdict.kind === 'wrong') && verdict.say
+          ? { ...verdict, say: variant.say(verdict.say, style) }
+          : verdict;
+      if (template.kind === 'mistake') {
+        const found = markMistake(raw, template, key, stored);
+        return { ...found, verdict: said(found.verdict), accepted };
+      }
+      const verdict = said(markNumber(typeof raw === 'string' ? raw : '', key, stored));
       return {
         credit: 'credit' in verdict ? verdict.credit : 0,
-        verdict: { ...verdict, ...say },
+        verdict,
         accepted,
         ...(verdict.kind === 'turn' && { turn: verdict.turn }),
       };

@@ -19,6 +19,8 @@ export type Formulas = (id: string) => Formula;
 export interface Asked {
   readonly name: string;
   readonly unit: Unit;
+  /** What imperial readers see instead, where that is not the usual one. */
+  readonly imperial?: Unit | undefined;
   readonly digits: Digits | undefined;
 }
 
@@ -139,12 +141,18 @@ export const variantOf = <T extends Template>(
 export const askedOf = (formula: Formula, ask: string): Asked => {
   const output = Object.values(formula.outputs).find((one) => idOf(one) === ask);
   if (output?.unit)
-    return { name: output.label ?? output.name, unit: output.unit, digits: output.digits };
+    return {
+      name: output.label ?? output.name,
+      unit: output.unit,
+      imperial: output.imperial,
+      digits: output.digits,
+    };
   const input = Object.values(formula.inputs).find((one) => idOf(one) === ask);
   if (input && !isChoice(input))
     return {
       name: input.label ?? input.name,
       unit: input.unit,
+      imperial: input.imperial,
       digits: input.fraction || dimensionOf(input.unit) === 'iso' ? { fraction: true } : undefined,
     };
   throw new Error(`${formula.id} has no quantity “${ask}” to ask for.`);

@@ -5,7 +5,7 @@ import type { Asking } from '../../exercises/template.ts';
 import { writeQuantity } from '../../formula/notation/write.ts';
 import { make } from '../parts/dom.ts';
 import { leaning, paragraphs } from '../question/prose.ts';
-import { verdictText } from '../question/view.ts';
+import { verdictText } from '../question/verdict.ts';
 import type { Tools } from './load.ts';
 
 /** A credit in hundredths, as the desk writes it. */

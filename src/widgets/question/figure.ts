@@ -85,7 +85,9 @@ const grid = (
   const head = make('tr', '');
   head.append(
     make('td', ''),
-    ...across.values.map((text) => make('th', say(columns, text), { scope: 'col' })),
+    ...across.values.map((text) =>
+      make('th', say(columns, text), { scope: 'col', class: 'number' }),
+    ),
   );
   const top = make('thead', '');
   top.append(head);
@@ -96,7 +98,7 @@ const grid = (
     for (const column of across.values) {
       const here = { ...given, [down.input]: row, [across.input]: column };
       const { results } = evaluateText(formula, Object.entries(here), style);
-      line.append(make('td', results[result]?.text ?? ''));
+      line.append(make('td', results[result]?.text ?? '', { class: 'number' }));
     }
     body.append(line);
   }
