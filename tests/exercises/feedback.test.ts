@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { marked } from '../../src/exercises/marked.ts';
 import type { Raw } from '../../src/exercises/result-file.ts';
 import type { Asking, Template } from '../../src/exercises/template.ts';
-import { keyOf, variantOf, type Variant } from '../../src/exercises/variant.ts';
+import { keyOf, variantOf } from '../../src/exercises/variant.ts';
 import { canonical } from '../../src/formula/notation/write.ts';
 import { bank } from '../support/bank.ts';
 import { recordOf } from '../support/records.ts';
@@ -11,7 +11,7 @@ import { recordOf } from '../support/records.ts';
 const answersTo = (template: Template, seed: number): readonly Raw[] => {
   if (template.kind === 'choice') return template.options.map((_option, place) => [place]);
   if (!('ask' in template)) return [];
-  const variant = variantOf(template, recordOf, seed) as Variant<Extract<Template, Asking>>;
+  const variant = variantOf<Extract<Template, Asking>>(template, recordOf, seed);
   const { value, turns, asked } = keyOf(variant, recordOf);
   const numbers = [value, ...turns.map((turn) => turn.value), value * 1.5].map((si) =>
     canonical(Number(si.toPrecision(13)), asked.unit),

@@ -1,5 +1,5 @@
 import type { Practice } from '../../exercises/practice.ts';
-import { dueNow, when, why } from '../../exercises/review.ts';
+import { dueNow, isDue, when, why } from '../../exercises/review.ts';
 import { button, make, one, setText } from '../parts/dom.ts';
 import type { Entry } from './bank.ts';
 
@@ -32,7 +32,7 @@ export const showOwn = (
   );
   one(root, '.review-list')?.replaceChildren(
     ...known.map(({ one: each, title }) => {
-      const item = make('li', '', { 'data-due': String(each.at <= now) });
+      const item = make('li', '', { 'data-due': String(isDue(each, now)) });
       item.append(
         button(title, { 'data-review-of': each.template }),
         ' ',

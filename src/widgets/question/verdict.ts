@@ -45,6 +45,7 @@ const head = (look: Look, word: string, rest = ''): Element => {
   const line = make('p', '', { class: 'verdict-head' });
   line.append(
     make('span', SIGNS[look], { class: 'verdict-sign', 'aria-hidden': 'true' }),
+    ' ',
     make('strong', word),
     ...leaning(rest === '' ? '' : ` ${rest}`),
   );
@@ -82,6 +83,7 @@ const remarks = (
     const item = make('li', '');
     item.append(
       make('span', good ? '✓' : '✗', { class: 'verdict-sign', 'aria-hidden': 'true' }),
+      ' ',
       make('span', good ? 'Right: ' : 'Not right: ', { class: 'visually-hidden' }),
       make('em', text.replace(/\.$/, '')),
       make('br', ''),

@@ -189,6 +189,7 @@ export const showQuestion = async (
       place.dataset['kept'] = String(kept);
       place.replaceChildren(
         make('span', kept ? '✓' : '✗', { class: 'verdict-sign', 'aria-hidden': 'true' }),
+        ' ',
         make('strong', kept ? 'kept' : 'not kept'),
         `, ${now[i] ?? ''}`,
         ...(was !== undefined && was !== now[i]
