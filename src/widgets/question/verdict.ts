@@ -66,6 +66,9 @@ const wordOf: Readonly<Record<Look, string>> = {
   judge: '',
 };
 
+/** To someone who is wrong in no way that is known. */
+const ON = 'Try once more, take a hint, or see how it is worked out, and what is taken.';
+
 /** “Lines 2 and 4 are not kept.” */
 const missing = (places: readonly number[]): string => {
   const last = places.at(-1) ?? 0;
@@ -191,7 +194,7 @@ export const verdictOf = (
       const because = verdict.kind === 'right' && verdict.because ? `Read ${verdict.because}.` : '';
       elements.push(
         head(look, wordOf[look], [look === 'part' ? percent : '', because, range].filter(Boolean).join(' ')),
-        ...paragraphs('say' in verdict ? (verdict.say ?? '') : ''),
+        ...paragraphs('say' in verdict && verdict.say ? verdict.say : look === 'wrong' ? ON : ''),
       ); // prettier-ignore
     }
   }
