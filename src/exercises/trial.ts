@@ -142,7 +142,9 @@ export const complaintsOf = (
       found.push(...complainOfDesign(variant as Variant<typeof template>, formulas));
     return found.map((complaint) => where + complaint);
   } catch (error) {
-    return [where + (error instanceof Error ? error.message : String(error))];
+    const message = error instanceof Error ? error.message : String(error);
+    // Some say themselves where they were.
+    return [message.startsWith(where) ? message : where + message];
   }
 };
 
