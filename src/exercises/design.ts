@@ -1,7 +1,7 @@
 import { AmbiguousError, InputError } from '../formula/errors.ts';
 import type { Style } from '../formula/notation/write.ts';
 import { readInput, writeInput } from '../formula/read.ts';
-import { idOf, isChoice, type Input } from '../formula/record.ts';
+import { idOf, isChoice, type Input, type Output } from '../formula/record.ts';
 import { sayInput } from '../formula/show.ts';
 import { showResult } from '../formula/show.ts';
 import { parseQuantity } from '../formula/notation/quantity.ts';
@@ -44,6 +44,12 @@ const outputOf = (formulas: Formulas, { formula, result }: Requirement) => {
   return found;
 };
 
+/** A margin is the difference of two numbers that were measured: two figures of it say enough. */
+const fewer = ({ digits }: Output): Pick<Output, 'digits'> =>
+  typeof digits === 'number' || (digits && 'significant' in digits)
+    ? { digits: { significant: 2 } }
+    : {};
+
 const hold = (
   requirement: Requirement,
   names: Givens,
@@ -80,7 +86,7 @@ const hold = (
     const spare =
       dimensionOf(unit) === 'f-number'
         ? showResult({ name, unit: 'stop', digits: { decimals: 1 } }, Math.abs(margin), style)
-        : showResult(output, Math.abs(margin), style);
+        : showResult({ ...output, ...fewer(output) }, Math.abs(margin), style);
     // A hair of room: what is exactly at the limit keeps it.
     const kept = margin >= -1e-9 * Math.max(Math.abs(value), Math.abs(limit));
     return {

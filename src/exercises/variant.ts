@@ -1,12 +1,13 @@
 import { evaluateText, type Printed } from '../formula/evaluate.ts';
 import { parseQuantity } from '../formula/notation/quantity.ts';
-import type { Style } from '../formula/notation/write.ts';
+import { unitFor, writeQuantity, type Style } from '../formula/notation/write.ts';
 import { readInput } from '../formula/read.ts';
 import { idOf, isChoice, type Digits, type Formula } from '../formula/record.ts';
 import { sayInput } from '../formula/show.ts';
 import { dimensionOf, factorOf, type Unit } from '../formula/units.ts';
 import { drawAll } from './draw.ts';
 import { fill } from './fill.ts';
+import { formulasNeeded } from './needs.ts';
 import { numberOf, valuesOf } from './number-of.ts';
 import { shuffled, stream } from './random.ts';
 import { holds, spanOf, usualTolerance, type Span, type Tolerance } from './span.ts';
@@ -103,12 +104,28 @@ export const variantOf = <T extends Template>(
     const input = Object.values(inputs).find((one) => idOf(one) === id);
     return input ? sayInput(input, readInput(input, text, { stored: true }), style) : text;
   };
+  /** What is drawn for another formula is written as that one writes it; what is drawn for none, much as it stands. */
+  const drawnText = (name: string, text: string, style: Style): string => {
+    const input = formulasNeeded(template)
+      .flatMap((id) => Object.values(formulas(id).inputs))
+      .find((one) => idOf(one) === name);
+    if (input) return sayInput(input, readInput(input, text, { stored: true }), style);
+    const [, number, unit] = /^(-?\d+(?:\.\d+)?) (c?m)$/.exec(text) ?? [];
+    if (style.system === 'imperial' && unit !== undefined)
+      return writeQuantity(
+        Number(number) * factorOf(unit as Unit),
+        unitFor(unit as Unit, undefined, style),
+        { significant: 3 },
+        style,
+      );
+    return style.decimal === 'comma' ? text.replaceAll(/(?<=\d)\.(?=\d)/g, ',') : text;
+  };
   const textOf = (name: string, style: Style): string | undefined => {
     const also = template.also[name];
     if (also)
       return workOut(formulas, { ...also, given: withNames(also.given, drawn) }, style).text;
     if (name !== ask && given[name] !== undefined) return inputText(name, given[name], style);
-    if (drawn[name] !== undefined) return drawn[name];
+    if (drawn[name] !== undefined) return drawnText(name, drawn[name], style);
     const worked = { formula: template.formula, given, result: ask ?? name };
     const { results } = evaluateText(
       formulas(template.formula),

@@ -436,7 +436,7 @@ describe('choosing', () => {
     [`exercise=${NUMBER}&seed=999999999999`, /^$/],
     [`exercise=${NUMBER}&units=%22%3E%3Cb%3E`, /^$/],
     [`exercise=${NUMBER}&x=${'y'.repeat(6000)}`, /^$/],
-  ])('takes nothing unsound from an address: %.60s', (query, said) =>
+  ])('takes nothing unsound from an address (%#)', (query, said) =>
     look('about:blank', still, async (page) => {
       const errors: string[] = [];
       page.on('pageerror', ({ message }) => errors.push(message));
