@@ -1,12 +1,13 @@
 import { evaluateText, type Printed } from '../formula/evaluate.ts';
 import { parseQuantity } from '../formula/notation/quantity.ts';
-import { unitFor, writeQuantity, type Style } from '../formula/notation/write.ts';
+import type { Style } from '../formula/notation/write.ts';
 import { readInput } from '../formula/read.ts';
 import { idOf, isChoice, type Digits, type Formula } from '../formula/record.ts';
 import { sayInput } from '../formula/show.ts';
 import { dimensionOf, factorOf, type Unit } from '../formula/units.ts';
 import { drawAll } from './draw.ts';
 import { fill } from './fill.ts';
+import { inReadersStyle } from './literal.ts';
 import { formulasNeeded } from './needs.ts';
 import { numberOf, valuesOf } from './number-of.ts';
 import { shuffled, stream } from './random.ts';
@@ -110,15 +111,7 @@ export const variantOf = <T extends Template>(
       .flatMap((id) => Object.values(formulas(id).inputs))
       .find((one) => idOf(one) === name);
     if (input) return sayInput(input, readInput(input, text, { stored: true }), style);
-    const [, number, unit] = /^(-?\d+(?:\.\d+)?) (c?m)$/.exec(text) ?? [];
-    if (style.system === 'imperial' && unit !== undefined)
-      return writeQuantity(
-        Number(number) * factorOf(unit as Unit),
-        unitFor(unit as Unit, undefined, style),
-        { significant: 3 },
-        style,
-      );
-    return style.decimal === 'comma' ? text.replaceAll(/(?<=\d)\.(?=\d)/g, ',') : text;
+    return inReadersStyle(text, style);
   };
   const textOf = (name: string, style: Style): string | undefined => {
     const also = template.also[name];
@@ -149,7 +142,7 @@ export const variantOf = <T extends Template>(
     seed,
     drawn,
     given,
-    say: (text, style = {}) => fill(text, (name) => textOf(name, style)),
+    say: (text, style = {}) => fill(inReadersStyle(text, style), (name) => textOf(name, style)),
     order: still ? places : shuffled(places, stream(`${stem}/order`)),
   };
 };

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { inReadersStyle } from '../../src/exercises/literal.ts';
 import { numberOf } from '../../src/exercises/number-of.ts';
 import { holds } from '../../src/exercises/span.ts';
 import type { Asking, Template } from '../../src/exercises/template.ts';
@@ -20,7 +21,7 @@ const asSeen = (template: Numbered, seed: number): Record<string, string> => {
   return Object.fromEntries(
     Object.entries(given).map(([id, text]) => {
       const input = inputs.find((one) => idOf(one) === id);
-      const seen = input && !isChoice(input) && dimensionOf(input.unit) === 'length' && template.text.includes(`{${id}}`); // prettier-ignore
+      const seen = input && !isChoice(input) && dimensionOf(input.unit) === 'length'; // prettier-ignore
       if (!seen) return [id, text];
       const shown = sayInput(input, readInput(input, text, { stored: true }), { system: 'imperial' }); // prettier-ignore
       return [id, writeInput(input, readInput(input, shown, { stored: true }))];
@@ -54,4 +55,24 @@ it('has no metres and no points where feet and commas are wanted, whichever form
       const text = variant.say(`{${name}}`, { system: 'imperial', decimal: 'comma' });
       expect(text, `${template.id}, ${name}`).not.toMatch(/\d (?:m|cm)$|\d\.\d/);
     }
+});
+
+it.each([
+  ['0.10 m of margin', '3⅞″ of margin'],
+  [
+    'With 0.30 m behind the quay and 2 m before it.',
+    'With 11¾″ behind the quay and 6′ 6½″ before it.',
+  ],
+  ['marks 10 cm apart', 'marks 3⅞″ apart'],
+  ['a print of 40 × 50 cm on 36 × 24 mm', 'a print of 40 × 50 cm on 36 × 24 mm'],
+  ['85 mm at f/2.8, 1.2 m², 3 m/s', '85 mm at f/2.8, 1.2 m², 3 m/s'],
+])('%s is, in feet and inches, %s', (text, seen) => {
+  expect(inReadersStyle(text, { system: 'imperial' })).toBe(seen);
+  expect(inReadersStyle(text, {})).toBe(text);
+});
+
+it('has commas in what was written out as in what is drawn', () => {
+  expect(inReadersStyle('f/2.8 from 2.21 m. At 5.', { decimal: 'comma' })).toBe(
+    'f/2,8 from 2,21 m. At 5.',
+  );
 });
