@@ -37,6 +37,8 @@ export default defineConfig({
     plugins: [leanRecords(), leastScript()],
     build: {
       assetsInlineLimit: 0,
+      // One sheet for the whole site, fetched once: in parts, a plate’s page waited for eight before it showed a word.
+      cssCodeSplit: false,
       modulePreload: false,
       rolldownOptions: {
         // Astro marks every MDX file with a directive of its own, and the bundler would warn of each.

@@ -62,6 +62,17 @@ describe.each(titled(pages))('%s', (address, { path }) => {
   });
 });
 
+it('waits for one sheet of styles before a page shows a word', () => {
+  for (const page of pages) {
+    const sheets = [...markupOf(page).matchAll(/<link rel="stylesheet" href="([^"]*)"/g)].map(
+      ([, sheet = '']) => sheet.replace(/^.*\/_astro\/style\.[^/]*\.css$/, 'style'),
+    );
+    // The folded card's choices have rules of their own, made from its tables.
+    const more = page.path === 'tables/card/' ? [expect.stringMatching(/card-faces\.css$/)] : [];
+    expect(sheets.toSorted(), page.path).toEqual([...more, 'style']);
+  }
+});
+
 it('puts a security policy on every page that lets in only its own', () => {
   for (const page of pages) {
     const [, policy = ''] =

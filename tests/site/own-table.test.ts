@@ -220,6 +220,9 @@ describe('your own table', () => {
         await own.side('Down').getByLabel('Step', { exact: true }).fill('0.01');
       };
       await start();
+      // That first wish has to be done with: its wait would be taken for the one to stop.
+      await expect.poll(() => own.cells.count(), { timeout: 20_000 }).toBe(301);
+      await own.whole();
       await page.evaluate(
         () =>
           new Promise<void>((done) => {

@@ -95,8 +95,8 @@ async function perform(page: Page, url: string, task: Task, number: string): Pro
     waited += performance.now() - since;
   };
 
-  await page.goto(url, { waitUntil: 'commit' });
   try {
+    await page.goto(url, { waitUntil: 'commit' });
     for (const step of task.steps) {
       const target = locate(page, step);
       await target.waitFor({ state: 'visible', timeout: PATIENCE });

@@ -69,6 +69,10 @@ export const momentsAbout = (stand: Stand): Moments => {
   );
 };
 
+/** What is left of one moment after another: nothing, not its last digit, where they are equal but for rounding. */
+const leftOf = (whole: number, taken: number): number =>
+  Math.abs(whole - taken) <= 1e-12 * Math.max(whole, taken) ? 0 : whole - taken;
+
 export default defineFormula({
   id: 'stand-stability',
   title: 'What tips a stand',
@@ -236,13 +240,14 @@ export default defineFormula({
     const stand = { ...given, legs };
     const { overturning, restoring } = momentsAbout(stand);
     const bare = momentsAbout({ ...stand, ballast: 0 as Mass });
-    const short = factor * bare.overturning - bare.restoring;
+    const short = leftOf(factor * bare.overturning, bare.restoring);
     return {
-      pullForce: (pull === undefined ? undefined : Math.max(0, restoring - overturning) / pull) as
-        Force | undefined,
+      pullForce: (pull === undefined
+        ? undefined
+        : Math.max(0, leftOf(restoring, overturning)) / pull) as Force | undefined,
       overturning: overturning as Torque,
       restoring: restoring as Torque,
-      margin: (restoring - factor * overturning) as Torque,
+      margin: leftOf(restoring, factor * overturning) as Torque,
       counterweight: (short <= 0 ? 0 : bare.arm > 0 ? short / (G * bare.arm) : Infinity) as Mass,
     };
   },

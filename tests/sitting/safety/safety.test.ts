@@ -26,6 +26,16 @@ describe('a stand', () => {
     expectClose(value(stand, `${line}, factor=1, ballast=2.6kg`, 'margin'), 0, 0, 1e-9);
   });
 
+  it('in balance takes no pull at all, not the last digit of one', () => {
+    // 4 kg 0.25 m outside the edge, 4 kg 0.25 m inside.
+    const line =
+      'head-mass=3kg, modifier-mass=1kg, boom-length=0.5m, boom-direction=60deg, column-mass=4kg, foot-radius=0.5m, legs=3, pull-height=0.9m, factor=1';
+    const { results } = run(stand, line);
+    expect(results['tipping-pull']?.value).toBe(0);
+    expect(results['margin']?.value).toBe(0);
+    expect(results['tipping-pull']?.text).toBe('0 N');
+  });
+
   it('stands better with the boom over a leg, and the same over any leg', () => {
     const line =
       'head-mass=1kg, boom-length=0.6m, column-mass=6kg, foot-radius=0.5m, legs=3, pull-height=1m';
