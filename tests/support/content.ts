@@ -46,10 +46,10 @@ export interface Exercise {
   readonly data: Record<string, unknown>;
 }
 
-/** All exercise files, of lessons and across units. */
+/** All files of quick questions; what stands across units are templates of the bank. */
 export function readExercises(): Exercise[] {
   return filesUnder('content')
-    .filter((file) => /\/exercises\/[^/]+\.yaml$/.test(file))
+    .filter((file) => /\/lessons\/.*\/exercises\/[^/]+\.yaml$/.test(file))
     .map((file) => ({ file, data: parse(textOf(file)) as Record<string, unknown> }));
 }
 
