@@ -1,7 +1,7 @@
 import { AmbiguousError, InputError } from '../formula/errors.ts';
 import type { Style } from '../formula/notation/write.ts';
 import { readInput, writeInput } from '../formula/read.ts';
-import { idOf, isChoice, type Input } from '../formula/record.ts';
+import { idOf, isChoice, type Input, type Output } from '../formula/record.ts';
 import { sayInput } from '../formula/show.ts';
 import { showResult } from '../formula/show.ts';
 import { parseQuantity } from '../formula/notation/quantity.ts';
@@ -72,6 +72,12 @@ const told = (
   ...rest,
 });
 
+/** A margin is the difference of two numbers that were measured: two figures of it say enough. */
+const fewer = ({ digits }: Output): Pick<Output, 'digits'> =>
+  typeof digits === 'number' || (digits && 'significant' in digits)
+    ? { digits: { significant: 2 } }
+    : {};
+
 const hold = (
   requirement: Requirement,
   names: Givens,
@@ -106,7 +112,9 @@ const hold = (
     const kept = margin >= -1e-9 * Math.max(Math.abs(value), Math.abs(limit));
     const came = (): string => {
       const spare = showResult(
-        inStops ? { name, unit: 'stop', digits: { decimals: 1 } } : output,
+        inStops
+          ? { name, unit: 'stop', digits: { decimals: 1 } }
+          : { ...output, ...fewer(output) },
         Math.abs(margin),
         style,
       );

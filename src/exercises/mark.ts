@@ -1,7 +1,7 @@
 import { AmbiguousError, InputError } from '../formula/errors.ts';
 import { parseQuantity } from '../formula/notation/quantity.ts';
 import { fitting, unitFor, writeQuantity, type Style } from '../formula/notation/write.ts';
-import { factorOf } from '../formula/units.ts';
+import type { Unit } from '../formula/units.ts';
 import { holds, type Span } from './span.ts';
 import type { Template } from './template.ts';
 import type { Asked, Key, Variant } from './variant.ts';
@@ -17,24 +17,49 @@ export type Verdict =
 /**
  * Reads an answer as every field of the site reads numbers; a bare number takes the unit the question names.
  * Throws: InputError, or AmbiguousError with both readings of `3,145`.
+ * @param bare another unit for bare numbers, where the reader sees another; `none` where one must be written
  * @returns the value in SI
  */
-export const readAnswer = (text: string, { name, unit }: Asked, stored = false): number =>
-  parseQuantity(text, { name, unit, bare: unit, range: [-Infinity, Infinity], stored, example: 1 });
+export const readAnswer = (
+  text: string,
+  { name, unit }: Asked,
+  stored = false,
+  bare: Unit | 'none' = unit,
+): number =>
+  parseQuantity(text, {
+    name,
+    // Both readings of an ambiguous number are written in the unit the reader sees.
+    unit: bare === 'none' ? unit : bare,
+    bare,
+    range: [-Infinity, Infinity],
+    stored,
+    example: 1,
+  });
 
-/** Digits that were typed, and so how finely: half a step of the last one, in SI; nothing for fractions. */
-const halfStep = (text: string, { unit }: Asked): number | undefined => {
-  const [, whole = '', decimals] = /^\D*?(\d+)(?:[.,](\d+))?[^\d/]*$/.exec(text.trim()) ?? [];
+/**
+ * How finely an answer was typed: half a step of its last digit, in SI, in whatever unit it was written. Nothing for
+ * fractions and for feet with inches, which have no last digit.
+ */
+const halfStep = (text: string, asked: Asked): number | undefined => {
+  const [, before = '', whole = '', decimals = '', after = ''] =
+    /^(\D*?)(\d+)(?:[.,](\d+))?([^\d/]*)$/.exec(text.trim()) ?? [];
   if (whole === '') return undefined;
-  // A whole number may be meant exactly, unless it ends in noughts or has one digit.
-  return 0.5 * 10 ** -(decimals?.length ?? 0) * factorOf(unit);
+  const places = decimals.length;
+  const number = Number(`${whole}.${decimals || '0'}`);
+  const at = (x: number): number => readAnswer(before + x.toFixed(places) + after, asked, true);
+  return Math.abs(at(number + 10 ** -places) - at(number)) / 2;
 };
 
-/** A word to someone whose digits are too few to tell right from wrong; it costs nothing. */
+/**
+ * A word to someone whose digits are too few to tell right from wrong; it costs nothing. Whoever is far off hears of that
+ * first: the word is for those whom another digit might have made right, or wrong.
+ */
 export const tooCoarse = (text: string, key: Key): string | undefined => {
   const half = halfStep(text, key.asked);
   const room = (key.span[1] - key.span[0]) / 2;
-  return half !== undefined && half > room
+  return half !== undefined &&
+    half > room &&
+    Math.abs(readAnswer(text, key.asked, true) - key.value) <= half + room
     ? 'That is rounded more coarsely than the answer is marked: give a digit more.'
     : undefined;
 };
@@ -93,8 +118,12 @@ export const markChoice = (
  * What was accepted, in words: “1.96 m to 2.04 m”.
  * Written with a digit more than the record shows, so that the ends are not rounded away.
  */
-export const inWords = ([low, high]: Span, { unit, digits }: Asked, style: Style = {}): string => {
-  const shown = unitFor(unit, undefined, style);
+export const inWords = (
+  [low, high]: Span,
+  { unit, imperial, digits }: Asked,
+  style: Style = {},
+): string => {
+  const shown = unitFor(unit, imperial, style);
   const exact = typeof digits === 'object' && ('thirds' in digits || 'fraction' in digits);
   const write = (si: number): string =>
     writeQuantity(

@@ -156,23 +156,19 @@ export const marked = (
       const own = keyOf(variant as Variant<Extract<Template, Asking>>, formulas);
       const key = tolerance ? widenedOnce(own, tolerance) : own;
       const accepted = acceptedOf(key, style);
+      // What a template says has names to fill in; what the parser says has none, and may quote braces that were typed.
+      const said = <V extends Marked['verdict']>(verdict: V): V =>
+        (verdict.kind === 'turn' || verdict.kind === 'wrong') && verdict.say
+          ? { ...verdict, say: variant.say(verdict.say, style) }
+          : verdict;
       if (template.kind === 'mistake') {
-        const { verdict, ...rest } = markMistake(raw, template, key, stored);
-        const filled = 'say' in verdict && 'credit' in verdict && verdict.say;
-        return {
-          ...rest,
-          verdict: filled ? { ...verdict, say: variant.say(filled, style) } : verdict,
-          accepted,
-        };
+        const found = markMistake(raw, template, key, stored);
+        return { ...found, verdict: said(found.verdict), accepted };
       }
-      const verdict = markNumber(typeof raw === 'string' ? raw : '', key, stored);
-      const say =
-        'say' in verdict && verdict.say && verdict.kind === 'turn'
-          ? { say: variant.say(verdict.say, style) }
-          : {};
+      const verdict = said(markNumber(typeof raw === 'string' ? raw : '', key, stored));
       return {
         credit: 'credit' in verdict ? verdict.credit : 0,
-        verdict: { ...verdict, ...say },
+        verdict,
         accepted,
         ...(verdict.kind === 'turn' && { turn: verdict.turn }),
       };

@@ -105,6 +105,8 @@ export interface Figure {
   readonly show: 'drawing' | 'table';
   readonly formula: string;
   readonly given: Givens;
+  /** Of a drawing: what can be read from it, for those who listen. Like the drawing it does not say what is asked. */
+  readonly says?: string;
   /** Of a table: what goes down and across, as input and texts. */
   readonly down?: { readonly input: string; readonly values: readonly string[] };
   readonly across?: { readonly input: string; readonly values: readonly string[] };

@@ -1,5 +1,5 @@
 import { idOf } from '../formula/record.ts';
-import { canonical } from '../formula/notation/write.ts';
+import { canonical, unitFor, writeQuantity } from '../formula/notation/write.ts';
 import { dimensionOf } from '../formula/units.ts';
 import { textsOf } from './draw.ts';
 import { markDesign } from './design.ts';
@@ -10,6 +10,31 @@ import { keyOf, variantOf, type Formulas, type Key, type Variant } from './varia
 /** How far outside its span an answer is still plainly wrong: a thousandth of the key. */
 const OUTSIDE = 1e-3;
 
+/** Two wrong turns this near, as a part of the key, cannot be told apart by any answer with a sensible number of digits. */
+const SAME = 1e-4;
+
+const begun = (text: string): string => text.slice(0, 40);
+
+/** Every text of a template that a student may be shown. */
+const textsOfAll = (template: Template): readonly string[] => {
+  const texts = [template.text, template.solution, ...template.hints];
+  if ('turns' in template) texts.push(...template.turns.map(({ say }) => say));
+  switch (template.kind) {
+    case 'numeric':
+      return texts;
+    case 'reading':
+      return [...texts, template.figure.says ?? ''];
+    case 'choice':
+      return [...texts, ...template.options.flatMap(({ text, feedback }) => [text, feedback])];
+    case 'mistake':
+      return [...texts, ...template.lines.flatMap(({ text, feedback }) => [text, feedback])];
+    case 'design':
+      return [...texts, ...template.requirements.map(({ say }) => say)];
+    case 'practical':
+      return [...texts, template.gap, ...template.rubric.map(({ text }) => text)];
+  }
+};
+
 /** How an SI value is typed, in a spelling of its unit. */
 const spellings = (si: number, { asked: { unit } }: Key): readonly string[] => {
   const text = canonical(Number(si.toPrecision(13)), unit);
@@ -19,12 +44,18 @@ const spellings = (si: number, { asked: { unit } }: Key): readonly string[] => {
 };
 
 const complainOfNumber = (key: Key): readonly string[] => {
-  const { span, value, turns, others } = key;
+  const { span, value, turns, others, asked } = key;
   const wrong = (what: string, si: number, kind: string): readonly string[] =>
     spellings(si, key).flatMap((text) => {
       const verdict = markNumber(text, key, !text.includes(','));
       return verdict.kind === kind ? [] : [`${what}, ${text}, is marked “${verdict.kind}”`];
     });
+  // As it is shown: what rounds to nought is none that anybody could answer.
+  const shown = writeQuantity(
+    value,
+    unitFor(asked.unit, undefined, {}),
+    asked.digits ?? { significant: 3 },
+  );
   const out = OUTSIDE * Math.max(Math.abs(value), span[1] - span[0]);
   const strangers = [span[0] - out, span[1] + out].filter(
     (si) =>
@@ -32,10 +63,20 @@ const complainOfNumber = (key: Key): readonly string[] => {
       !turns.some((turn) => si >= turn.span[0] && si <= turn.span[1]),
   );
   return [
+    ...(/[1-9]/.test(shown) ? [] : [`The key is shown as ${shown}`]),
     ...wrong('The key', value, 'right'),
     ...span.flatMap((end) => wrong('An end of what is accepted', end, 'right')),
     ...strangers.flatMap((si) => wrong('What lies just outside', si, 'wrong')),
     ...turns.flatMap(({ value: led }) => wrong('A wrong turn', led, 'turn')),
+    ...turns.flatMap((one, i) =>
+      turns
+        .slice(i + 1)
+        .filter((other) => Math.abs(one.value - other.value) <= SAME * Math.abs(value))
+        .map(
+          (other) =>
+            `Two wrong turns lead to the same number: “${begun(one.turn.say)}” and “${begun(other.turn.say)}”`,
+        ),
+    ),
   ];
 };
 
@@ -69,17 +110,25 @@ export const complaintsOf = (
   const where = `${template.id}, seed ${seed}: `;
   try {
     const variant = variantOf(template, formulas, seed);
-    const texts = [template.text, template.solution, ...template.hints];
-    const said = texts.map((text) => variant.say(text));
-    const found = said
+    const found = textsOfAll(template)
+      .map((text) => variant.say(text))
       .filter((text) => /NaN|Infinity|undefined|not given|\{|\}/.test(text))
       .map((text) => `reads “${text.slice(0, 80)}”`);
+    const [least, most] = difficultyBand(template, formulas);
+    if (template.difficulty < least || template.difficulty > most)
+      found.push(
+        `calls its difficulty ${template.difficulty}; by its steps it is ${least === most ? least : `${least} to ${most}`}`,
+      );
     if ('ask' in template) {
       const key = keyOf(variant as Variant<Extract<Template, Asking>>, formulas);
       found.push(...complainOfNumber(key));
     }
-    if (template.kind === 'mistake' && template.lines.filter((line) => line.wrong).length !== 1)
-      found.push('not exactly one line is wrong');
+    if (template.kind === 'mistake') {
+      if (template.lines.filter((line) => line.wrong).length !== 1)
+        found.push('not exactly one line is wrong');
+      const shown = template.lines.map((line) => variant.say(line.text));
+      if (new Set(shown).size !== shown.length) found.push('two lines read alike');
+    }
     if (template.kind === 'choice') {
       const choice = variant as Variant<typeof template>;
       const right = template.options.flatMap((option, place) => (option.right ? [place] : []));
@@ -88,13 +137,14 @@ export const complaintsOf = (
         found.push('its right answers are not marked right');
       const shown = template.options.map((option) => variant.say(option.text));
       if (new Set(shown).size !== shown.length) found.push('two answers read alike');
-      template.options.forEach((option) => variant.say(option.feedback));
     }
     if (template.kind === 'design')
       found.push(...complainOfDesign(variant as Variant<typeof template>, formulas));
     return found.map((complaint) => where + complaint);
   } catch (error) {
-    return [where + (error instanceof Error ? error.message : String(error))];
+    const message = error instanceof Error ? error.message : String(error);
+    // Some say themselves where they were.
+    return [message.startsWith(where) ? message : where + message];
   }
 };
 

@@ -7,6 +7,8 @@ import { sayInput } from '../formula/show.ts';
 import { dimensionOf, factorOf, type Unit } from '../formula/units.ts';
 import { drawAll } from './draw.ts';
 import { fill } from './fill.ts';
+import { inReadersStyle } from './literal.ts';
+import { formulasNeeded } from './needs.ts';
 import { inputsOf, numberOf, readOnce, valuesOf } from './number-of.ts';
 import { shuffled, stream } from './random.ts';
 import { holds, spanOf, usualTolerance, type Span, type Tolerance } from './span.ts';
@@ -19,6 +21,8 @@ export type Formulas = (id: string) => Formula;
 export interface Asked {
   readonly name: string;
   readonly unit: Unit;
+  /** What imperial readers see instead, where that is not the usual one. */
+  readonly imperial?: Unit | undefined;
   readonly digits: Digits | undefined;
 }
 
@@ -106,12 +110,20 @@ export const variantOf = <T extends Template>(
     const [, , input] = inputs.find(([, one]) => one === id) ?? [];
     return input ? sayInput(input, readOnce(input, text), style) : text;
   };
+  /** What is drawn for another formula is written as that one writes it; what is drawn for none, much as it stands. */
+  const drawnText = (name: string, text: string, style: Style): string => {
+    const input = formulasNeeded(template)
+      .flatMap((id) => Object.values(formulas(id).inputs))
+      .find((one) => idOf(one) === name);
+    if (input) return sayInput(input, readInput(input, text, { stored: true }), style);
+    return inReadersStyle(text, style);
+  };
   const textOf = (name: string, style: Style): string | undefined => {
     const also = template.also[name];
     if (also)
       return workOut(formulas, { ...also, given: withNames(also.given, drawn) }, style).text;
     if (name !== ask && given[name] !== undefined) return inputText(name, given[name], style);
-    if (drawn[name] !== undefined) return drawn[name];
+    if (drawn[name] !== undefined) return drawnText(name, drawn[name], style);
     const worked = { formula: template.formula, given, result: ask ?? name };
     const { results } = evaluateText(
       formulas(template.formula),
@@ -135,7 +147,7 @@ export const variantOf = <T extends Template>(
     seed,
     drawn,
     given,
-    say: (text, style = {}) => fill(text, (name) => textOf(name, style)),
+    say: (text, style = {}) => fill(inReadersStyle(text, style), (name) => textOf(name, style)),
     order: still ? places : shuffled(places, stream(`${stem}/order`)),
   };
 };
@@ -144,12 +156,18 @@ export const variantOf = <T extends Template>(
 export const askedOf = (formula: Formula, ask: string): Asked => {
   const output = Object.values(formula.outputs).find((one) => idOf(one) === ask);
   if (output?.unit)
-    return { name: output.label ?? output.name, unit: output.unit, digits: output.digits };
+    return {
+      name: output.label ?? output.name,
+      unit: output.unit,
+      imperial: output.imperial,
+      digits: output.digits,
+    };
   const input = Object.values(formula.inputs).find((one) => idOf(one) === ask);
   if (input && !isChoice(input))
     return {
       name: input.label ?? input.name,
       unit: input.unit,
+      imperial: input.imperial,
       digits: input.fraction || dimensionOf(input.unit) === 'iso' ? { fraction: true } : undefined,
     };
   throw new Error(`${formula.id} has no quantity “${ask}” to ask for.`);

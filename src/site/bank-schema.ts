@@ -61,7 +61,7 @@ const asking = {
 
 const series = z.strictObject({ input: id, values: z.array(text).min(2) });
 const figure = z.union([
-  z.strictObject({ show: z.literal('drawing'), formula: id, given }),
+  z.strictObject({ show: z.literal('drawing'), formula: id, given, says: sentence }),
   z.strictObject({ show: z.literal('table'), formula: id, given, down: series, across: series }),
 ]);
 

@@ -146,6 +146,12 @@ describe('a number', () => {
     expect(tooCoarse('2.2', fixed)).toContain('a digit more');
     expect(tooCoarse('2.21', fixed)).toBeUndefined();
     expect(tooCoarse('2 1/5', fixed)).toBeUndefined();
+    // In whatever unit it was written; and whoever is far off has another trouble.
+    expect(tooCoarse('221 cm', fixed)).toBeUndefined();
+    expect(tooCoarse('2210 mm', fixed)).toBeUndefined();
+    expect(tooCoarse('7 ft', fixed)).toContain('a digit more');
+    expect(tooCoarse('7 ft 3 in', fixed)).toBeUndefined();
+    expect(tooCoarse('9', fixed)).toBeUndefined();
   });
 
   it('is sound for a hundred seeds, by its own trial', () => {
@@ -208,6 +214,7 @@ describe('a design', () => {
   const template = {
     ...common,
     id: 'small-room',
+    difficulty: 2,
     kind: 'design',
     formula: 'room-fit',
     given: {},

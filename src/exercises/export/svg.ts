@@ -5,7 +5,6 @@ import { escape } from './html.ts';
 export interface Marks {
   readonly width: number;
   readonly height: number;
-  readonly says: string;
   readonly marks: readonly (
     | {
         readonly kind: 'path';
@@ -43,8 +42,7 @@ const STYLE = [
 ].join('');
 
 /** A drawing as a file of its own, with its words as title. */
-export const svgOf = ({ width, height, says, marks }: Marks, title: string): Drawing => {
-  const words = `${title}, drawn to scale. ${says}`;
+export const svgOf = ({ width, height, marks }: Marks, says: string): Drawing => {
   const lines = marks.map((mark) => {
     if (mark.kind === 'path')
       return `<path class="${escape(mark.role)}${mark.filled ? ' filled' : ''}" d="${escape(mark.d)}"/>`;
@@ -57,8 +55,8 @@ export const svgOf = ({ width, height, says, marks }: Marks, title: string): Dra
     return `<text x="${x}" y="${y}"${more.join('')}>${escape(text)}</text>`;
   });
   return {
-    svg: `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img"><title>${escape(words)}</title><style>${STYLE}</style>${lines.join('')}</svg>`,
-    says: words,
+    svg: `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img"><title>${escape(says)}</title><style>${STYLE}</style>${lines.join('')}</svg>`,
+    says,
     width,
     height,
   };

@@ -10,7 +10,7 @@ import type { Tolerance } from '../../exercises/span.ts';
 import { csv, MARK, type CsvForm } from '../../tabulate/csv.ts';
 import { make } from '../parts/dom.ts';
 import { inSlices } from '../parts/slices.ts';
-import { sheetsOf } from '../question/figure.ts';
+import { picturesOf } from '../question/figure.ts';
 import { download } from '../work/download.ts';
 import { answerParts } from './answer.ts';
 import { totalText } from './class-table.ts';
@@ -86,11 +86,11 @@ export const saveCopies = async (
   { assignment, students, tools, tolerances }: Class,
   heard: (done: number) => void,
 ): Promise<void> => {
-  const drawings = new Map<string, Awaited<ReturnType<typeof sheetsOf>>>();
+  const drawings = new Map<string, Awaited<ReturnType<typeof picturesOf>>>();
   await Promise.all(
     [...tools.templates.values()].map(async (template) => {
       if (template.kind === 'reading' && template.figure.show === 'drawing')
-        drawings.set(template.id, await sheetsOf(template.id));
+        drawings.set(template.id, await picturesOf(template.id, tools.style ?? {}));
     }),
   );
   const figure = (reading: ReturnType<typeof tell>['reading']): Shown | undefined =>
@@ -99,10 +99,10 @@ export const saveCopies = async (
       reading,
       tools.formulas,
       (formula) => {
-        const { id } = reading.template;
-        const sheet = drawings.get(id)?.[Object.values(reading.drawn).join('/')];
-        if (!sheet) throw new Error(`There is no drawing for these numbers of ${id}.`);
-        return svgOf(sheet, tools.formulas(formula).title);
+        const { id, figure: shown } = reading.template;
+        const picture = drawings.get(id)?.[Object.values(reading.drawn).join('/')];
+        if (!picture) throw new Error(`There is no drawing for these numbers of ${id}.`);
+        return svgOf(picture, reading.say(shown.says ?? tools.formulas(formula).title, tools.style));
       },
       tools.style ?? {},
     );

@@ -1,5 +1,5 @@
 import { AmbiguousError, InputError } from '../../formula/errors.ts';
-import { make, setText } from '../parts/dom.ts';
+import { button, make, setText } from '../parts/dom.ts';
 
 /** A field for one answer: what was typed stays, what is wrong with it stands beside it. */
 export interface Field {
@@ -26,26 +26,31 @@ export interface FieldSpec {
   readonly label: string;
   /** What a bare number is taken as. */
   readonly unit: string;
+  /** Its label is a sentence, and takes a line of the sheet. */
+  readonly wide?: boolean;
   /** Choices in place of a number: what the reader sees, by id. */
   readonly choices?: Readonly<Record<string, string>>;
   readonly changed: () => void;
 }
 
 /** Makes a field. Where a text has two readings, a button for each settles which was meant. */
-export const makeField = ({ id, label, unit, choices, changed }: FieldSpec): Field => {
-  const element = make('div', '', { class: 'field' }) as HTMLElement;
+export const makeField = ({ id, label, unit, wide, choices, changed }: FieldSpec): Field => {
+  const element = make('div', '', { class: wide ? 'field field-wide' : 'field' }) as HTMLElement;
   const line = make('div', '', { class: 'field-line' });
   const name = make('label', label, { class: 'field-name', for: id });
+  // Whoever listens hears the unit, and then what is wrong with the text.
+  const said = `${unit === '' ? '' : `${id}-unit `}${id}-note`;
   const input = choices
-    ? make('select', '', { class: 'field-value', id, 'aria-describedby': `${id}-note` })
+    ? make('select', '', { class: 'field-value', id, 'aria-describedby': said })
     : make('input', '', {
         class: 'field-value', id, type: 'text', inputmode: 'text', autocomplete: 'off',
-        autocapitalize: 'off', spellcheck: 'false', maxlength: '200', 'aria-describedby': `${id}-note`,
+        autocapitalize: 'off', spellcheck: 'false', maxlength: '200', 'aria-describedby': said,
       }); // prettier-ignore
   const note = make('p', '', { class: 'field-echo', id: `${id}-note` });
   for (const [value, text] of Object.entries(choices ?? {}))
     input.append(make('option', text, { value }));
-  line.append(name, input, make('span', unit, { class: 'field-unit' }));
+  line.append(name, input);
+  if (unit !== '') line.append(make('span', unit, { class: 'field-unit', id: `${id}-unit` }));
   element.append(line, note);
   const control = input as HTMLInputElement | HTMLSelectElement;
 
@@ -98,7 +103,7 @@ export const makeField = ({ id, label, unit, choices, changed }: FieldSpec): Fie
         element.toggleAttribute('data-wrong', true);
         open = error instanceof AmbiguousError;
         for (const reading of error instanceof AmbiguousError ? error.readings : []) {
-          const meant = make('button', reading, { type: 'button', class: 'tool' });
+          const meant = button(reading, { 'data-read': reading });
           meant.addEventListener('click', () => {
             put(reading);
             control.focus();
