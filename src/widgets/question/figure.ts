@@ -34,7 +34,8 @@ const fetchSheets = async (template: string): Promise<Readonly<Record<string, Sh
   return response.json() as Promise<Readonly<Record<string, Sheet>>>;
 };
 
-const sheetOf = async (template: string, drawn: Givens): Promise<Sheet> => {
+/** The drawing for one set of numbers. */
+export const sheetOf = async (template: string, drawn: Givens): Promise<Sheet> => {
   let coming = fetched.get(template);
   if (!coming) {
     coming = fetchSheets(template);
