@@ -1,9 +1,9 @@
 import { complaintOfAlias, tidyAlias } from '../../exercises/alias.ts';
-import { questionsOf, type Assignment, type Question } from '../../exercises/assignment.ts';
+import { questionsOf, type Assignment } from '../../exercises/assignment.ts';
 import type { Format, Picture } from '../../exercises/export/index.ts';
 import type { Template } from '../../exercises/template.ts';
 import { variantOf } from '../../exercises/variant.ts';
-import { toolsFor, type Tools } from '../marking/load.ts';
+import { toolsFor } from '../marking/load.ts';
 import { all, one, setText } from '../parts/dom.ts';
 import { inSlices } from '../parts/slices.ts';
 import { fetchBank } from '../question/bank.ts';
@@ -21,16 +21,6 @@ const MOST_OF_EACH = 20;
 
 const titles = (templates: readonly Template[]): string =>
   templates.map(({ title }) => `“${title}”`).join(', ');
-
-const counted = (count: number, one: string, more = `${one}s`): string =>
-  `${count} ${count === 1 ? one : more}`;
-
-/** Which variants go along, and what there is to say about them. */
-interface Chosen {
-  readonly questions: readonly Question[];
-  readonly whose: string;
-  readonly notes: readonly string[];
-}
 
 export const handOver = (root: HTMLElement, current: () => Assignment): HandOver => {
   const form = one(root, '.hand-form') as HTMLFormElement;
@@ -83,27 +73,21 @@ export const handOver = (root: HTMLElement, current: () => Assignment): HandOver
     refuse(alias, `Each alias has its own numbers. ${complaint}`);
     return undefined;
   };
-  const choose = async (
-    assignment: Assignment,
-    wanted: { alias: string } | { each: number },
-    { templates, formulas }: Tools,
-  ): Promise<Chosen> => {
-    if ('alias' in wanted)
-      return {
-        questions: questionsOf(assignment, wanted.alias),
-        whose: wanted.alias,
-        notes: [],
-      };
-    const { poolOf } = await import('../../exercises/pool.ts');
-    const { questions, short } = poolOf(assignment, [...templates.values()], formulas, wanted.each);
-    return {
-      questions,
-      whose: '',
-      notes: short.map(
-        ({ template, found }) =>
-          `“${template.title}” has ${found === 1 ? 'no numbers to draw, and comes once' : `only ${found} sets of numbers`}.`,
-      ),
-    };
+  /** Does something for each, with the bar; undefined where it was stopped or overtaken. */
+  const told = async <T, U>(
+    mine: number,
+    what: string,
+    things: readonly T[],
+    act: (thing: T) => U,
+  ): Promise<readonly U[] | undefined> => {
+    bar.max = things.length;
+    return inSlices(things, act, (done) => {
+      if (mine !== run) return false;
+      bar.value = done;
+      progress.hidden = false;
+      setText(one(progress, 'span'), `${done} of ${things.length} ${what}`);
+      return true;
+    });
   };
 
   const save = async (): Promise<void> => {
@@ -116,53 +100,56 @@ export const handOver = (root: HTMLElement, current: () => Assignment): HandOver
     }
     const wanted = asked(assignment);
     if (!wanted) return;
-    const tools = await toolsFor(assignment, await fetchBank());
-    const { exportAs, itemOf, svgOf } = await import('../../exercises/export/index.ts');
-    const { questions, whose, notes } = await choose(assignment, wanted, tools);
-    if (mine !== run) return;
+    const { templates, formulas } = await toolsFor(assignment, await fetchBank());
+    const { exportAs, itemOf, poolOf, svgOf } = await import('./export.ts');
+    const chosen = [...templates.values()];
+    const pools =
+      'each' in wanted
+        ? await told(mine, 'exercises drawn', chosen, (template) => ({
+            template,
+            questions: poolOf(assignment, template, formulas, wanted.each),
+          }))
+        : [];
+    if (!pools || mine !== run) return;
+    const questions =
+      'each' in wanted
+        ? pools.flatMap((pool) => pool.questions)
+        : questionsOf(assignment, wanted.alias);
     const variants = questions.map(({ template: id, seed }) => {
-      const template = tools.templates.get(id);
+      const template = templates.get(id);
       if (!template) throw new Error(`There is no exercise “${id}”.`);
-      return variantOf(template, tools.formulas, seed);
+      return variantOf(template, formulas, seed);
     });
     const pictures = new Map<object, Picture>();
     for (const variant of variants) {
       const { template, drawn } = variant;
       if (template.kind !== 'reading' || template.figure.show !== 'drawing') continue;
       const sheet = await sheetOf(template.id, drawn);
-      pictures.set(variant, (id) => svgOf(sheet, tools.formulas(id).title));
+      pictures.set(variant, (id) => svgOf(sheet, formulas(id).title));
     }
-    if (mine !== run) return;
     const style = { decimal: 'point', system: radio('hand-units') as System } as const;
-    const blank: Picture = (id) => {
+    const none: Picture = (id) => {
       throw new Error(`The drawing of ${id} was not fetched.`);
     };
-    bar.max = variants.length;
-    const items = await inSlices(
-      variants,
-      (variant) => itemOf(variant, tools.formulas, pictures.get(variant) ?? blank, style),
-      (done) => {
-        if (mine !== run) return false;
-        bar.value = done;
-        progress.hidden = false;
-        setText(one(progress, 'span'), `${done} of ${variants.length} questions written`);
-        return true;
-      },
+    const items = await told(mine, 'questions written', variants, (variant) =>
+      itemOf(variant, formulas, pictures.get(variant) ?? none, style),
     );
-    progress.hidden = true;
-    if (!items) return;
+    if (!items || mine !== run) return;
     const { name, type, bytes } = exportAs(radio('hand-format') as Format, items, {
-      title: [assignment.title, whose].filter(Boolean).join(', '),
+      title: [assignment.title, 'alias' in wanted ? wanted.alias : ''].filter(Boolean).join(', '),
       hints: assignment.hints,
     });
+    progress.hidden = true;
     download(name, bytes as BlobPart, type);
-    const open = [...tools.templates.values()].filter(
-      ({ kind }) => kind === 'design' || kind === 'practical',
-    );
+    const short = pools.filter((pool) => 'each' in wanted && pool.questions.length < wanted.each);
+    const open = chosen.filter(({ kind }) => kind === 'design' || kind === 'practical');
     say(
       [
-        `${name} saved: ${counted(items.length, 'question')}, ${Math.max(1, Math.round(bytes.length / 1000))} kB.`,
-        ...notes,
+        `${name} saved: ${items.length} ${items.length === 1 ? 'question' : 'questions'}, ${Math.ceil(bytes.length / 1000)}\u00a0kB.`,
+        ...short.map((pool) => {
+          const has = pool.questions.length;
+          return `“${pool.template.title}” has ${has === 1 ? 'no numbers to draw, and comes once' : `only ${has} sets of numbers`}.`;
+        }),
         open.length > 0 ? `A person marks ${titles(open)}.` : '',
       ]
         .filter(Boolean)
