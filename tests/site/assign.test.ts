@@ -414,7 +414,7 @@ describe('a file for a course system', () => {
       expect(readMoodle(bytes).size).toBe(1);
     })); // prettier-ignore
 
-  it('is written with progress and without holding the page up, and can be stopped', () =>
+  it('is written with progress, and can be stopped', () =>
     look(address('assign', writeAssignment({ ...assignmentOf(link), items: bank.slice(0, 60).map(({ template }) => ({ template: template.id, version: template.version, count: 1 })) })), still, async (page) => {
       await page.locator('[data-compose][data-live]').waitFor();
       await page.getByLabel('How many of each').fill('20');
