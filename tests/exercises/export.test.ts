@@ -24,7 +24,8 @@ import { readQti } from '../support/read-qti.ts';
 import { recordOf } from '../support/records.ts';
 import { all, readXml } from '../support/xml.ts';
 
-const seeds = [7, 404];
+/** One seed of every template, and a second of some: reading so much XML takes longer than writing it. */
+const seedsOf = (place: number): readonly number[] => (place % 4 === 0 ? [7, 404] : [7]);
 
 const drawings = import.meta.glob<{
   readonly draw: (given: object, results: object, style: object) => Marks;
@@ -49,8 +50,8 @@ const picture: Picture = (id, given) => {
   return svgOf(module.draw(values, compute(formula, values), {}), formula.title);
 };
 
-const variants = bank.flatMap(({ template }) =>
-  seeds.map((seed) => variantOf<Template>(template, recordOf, seed)),
+const variants = bank.flatMap(({ template }, place) =>
+  seedsOf(place).map((seed) => variantOf<Template>(template, recordOf, seed)),
 );
 const items: readonly Item[] = variants.map((variant) => itemOf(variant, recordOf, picture));
 const title = 'Light & distance: 50 % ~ {one} = "two" <three> #4 / 5';
@@ -178,13 +179,13 @@ describe.each(Object.entries(readers))('%s', (format, read) => {
         : [`${id} ${JSON.stringify(raw)}: ${credit} here, ${theirs?.credit} there; ${theirs?.say}`];
     });
     expect(wrong.slice(0, 12)).toEqual([]);
-    expect(answers.length).toBeGreaterThan(2000);
+    expect(answers.length).toBeGreaterThan(1200);
     expect(new Set(answers.map(({ credit }) => credit)).size).toBeGreaterThan(4);
   });
 
   it('knows both halves of a mistake to find, and earns what we say for one alone', () => {
     const found = items.filter(({ parts }) => parts.length > 1);
-    expect(found.length).toBeGreaterThan(10);
+    expect(found.length).toBeGreaterThan(6);
     for (const { id, parts } of found) {
       const mark = read.get(id)?.mark;
       const number = parts.flatMap((one) => (one.kind === 'number' ? [shortest(one.key)] : []))[0];
@@ -250,15 +251,19 @@ describe('a QTI package', () => {
   });
 
   it('is the same in 2.2, but for the names of the version', () => {
-    const newer = exportAs('qti-2.2', items, { title });
+    const kinds = variants.map(({ template }) => template.kind);
+    const few = items.filter((_item, i) => kinds.indexOf(kinds[i] ?? 'numeric') === i);
+    expect(few).toHaveLength(6);
+    const older = readQti(exportAs('qti', few, { title }).bytes).files;
+    const newer = exportAs('qti-2.2', few, { title });
     expect(newer.name).toMatch(/\.qti-2\.2\.zip$/);
     const read = readQti(newer.bytes);
-    expect(read.items.size).toBe(items.length);
+    expect(read.items.size).toBe(few.length);
     const renamed = Object.entries(read.files).map(([path, text]) => [
       path,
       text.replaceAll('v2p2', 'v2p1').replace('QTIv2.2', 'QTIv2.1'),
     ]);
-    expect(Object.fromEntries(renamed)).toEqual(files);
+    expect(Object.fromEntries(renamed)).toEqual(older);
     for (const [path, text] of Object.entries(read.files))
       expect(/v2p1|v2\.1/.test(text), path).toBe(false);
   });
@@ -329,7 +334,7 @@ describe('in imperial units', () => {
   ] as const)(
     '%s asks for decimal feet or inches, and marks them as the tape has them',
     (format, read) => {
-      expect(lengths.length).toBeGreaterThan(20);
+      expect(lengths.length).toBeGreaterThan(12);
       const items = read(exportAs(format, own, { title }).bytes);
       for (const [i, variant] of lengths.entries()) {
         const key = keyOf(variant as Variant<Extract<Template, Asking>>, recordOf);
