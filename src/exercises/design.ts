@@ -112,9 +112,7 @@ const hold = (
     const kept = margin >= -1e-9 * Math.max(Math.abs(value), Math.abs(limit));
     const came = (): string => {
       const spare = showResult(
-        inStops
-          ? { name, unit: 'stop', digits: { decimals: 1 } }
-          : { ...output, ...fewer(output) },
+        inStops ? { name, unit: 'stop', digits: { decimals: 1 } } : { ...output, ...fewer(output) },
         Math.abs(margin),
         style,
       );

@@ -114,23 +114,33 @@ export const markChoice = (
     : { kind: 'wrong', credit: 0, say };
 };
 
+/** Places between an end and the middle that are tried for a text that is not rounded out of the span. */
+const PLACES = 32;
+
 /**
  * What was accepted, in words: “1.96 m to 2.04 m”.
- * Written with a digit more than the record shows, so that the ends are not rounded away.
+ *
+ * Model: written with a digit more than the record shows, and rounded inwards, so that either end is taken when it is
+ * typed as it is said.
  */
-export const inWords = (
-  [low, high]: Span,
-  { unit, imperial, digits }: Asked,
-  style: Style = {},
-): string => {
-  const shown = unitFor(unit, imperial, style);
-  const exact = typeof digits === 'object' && ('thirds' in digits || 'fraction' in digits);
-  const write = (si: number): string =>
-    writeQuantity(
-      si,
-      style.system === 'imperial' ? shown : fitting(high, shown),
-      exact && 'fraction' in digits ? digits : { significant: 4 },
-      style,
-    );
-  return `${write(low)} to ${write(high)}`;
+export const inWords = ([low, high]: Span, asked: Asked, style: Style = {}): string => {
+  const { unit, imperial, digits } = asked;
+  const reader = unitFor(unit, imperial, style);
+  const shown = style.system === 'imperial' ? reader : fitting(high, reader);
+  const fraction = typeof digits === 'object' && 'fraction' in digits;
+  const write = (si: number, how: Style, as = shown): string =>
+    writeQuantity(si, as, fraction ? digits : { significant: 4 }, how);
+  const taken = (si: number): boolean => {
+    const text = write(si, { ...style, decimal: 'point' });
+    return holds([low, high], readAnswer(text, asked, true));
+  };
+  const say = (end: number): string => {
+    for (let place = 0; place < PLACES; place++) {
+      const si = end + (((low + high) / 2 - end) * place) / PLACES;
+      if (taken(si)) return write(si, style);
+    }
+    // On a tape’s own marks there is none so near: inches as a decimal, then.
+    return write(end, style, 'in');
+  };
+  return `${say(low)} to ${say(high)}`;
 };

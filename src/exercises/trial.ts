@@ -4,8 +4,8 @@ import { dimensionOf } from '../formula/units.ts';
 import { textsOf } from './draw.ts';
 import { markDesign } from './design.ts';
 import { markChoice, markNumber } from './mark.ts';
-import type { Asking, Template } from './template.ts';
-import { keyOf, variantOf, type Formulas, type Key, type Variant } from './variant.ts';
+import type { Asking, Givens, Template } from './template.ts';
+import { keyOf, variantOf, withNames, type Formulas, type Key, type Variant } from './variant.ts';
 
 /** How far outside its span an answer is still plainly wrong: a thousandth of the key. */
 const OUTSIDE = 1e-3;
@@ -80,20 +80,34 @@ const complainOfNumber = (key: Key): readonly string[] => {
   ];
 };
 
+/** Requirements that count are missed alone by some settings; with fewer a design would be a sum in disguise. */
+const LEAST_BINDING = 3;
+
 const complainOfDesign = (
   variant: Variant<Extract<Template, { kind: 'design' }>>,
   formulas: Formulas,
 ): readonly string[] => {
   const { accepted, nearMiss } = variant.template;
-  const kept = (settings: Readonly<Record<string, string>>): number => {
-    const verdict = markDesign(settings, variant, formulas, {}, true);
-    return verdict.kind === 'marked' ? verdict.held.filter((one) => !one.kept).length : Infinity;
+  /** The places of the requirements that settings miss; nothing where they cannot be read. */
+  const missed = (settings: Givens): readonly number[] | undefined => {
+    const given = withNames(settings, variant.drawn);
+    const verdict = markDesign(given, variant, formulas, {}, true);
+    return verdict.kind === 'marked'
+      ? verdict.held.flatMap(({ kept }, place) => (kept ? [] : [place]))
+      : undefined;
   };
+  const alone = nearMiss.flatMap((settings) => {
+    const [place, ...more] = missed(settings) ?? [];
+    return place === undefined || more.length > 0 ? [] : [place];
+  });
+  const binding = new Set(alone).size;
   return [
-    ...(accepted.some((one) => kept(one) === 0) ? [] : ['No accepted setting keeps the brief']),
-    ...(nearMiss.some((one) => kept(one) === 1)
+    ...(accepted.some((one) => missed(one)?.length === 0)
       ? []
-      : ['No near miss misses just one requirement']),
+      : ['No accepted setting keeps the brief']),
+    ...(binding >= LEAST_BINDING
+      ? []
+      : [`Near misses miss ${binding} of the requirements by itself; expected ${LEAST_BINDING}`]),
   ];
 };
 

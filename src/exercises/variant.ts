@@ -115,7 +115,7 @@ export const variantOf = <T extends Template>(
     const input = formulasNeeded(template)
       .flatMap((id) => Object.values(formulas(id).inputs))
       .find((one) => idOf(one) === name);
-    if (input) return sayInput(input, readInput(input, text, { stored: true }), style);
+    if (input) return sayInput(input, readOnce(input, text), style);
     return inReadersStyle(text, style);
   };
   const textOf = (name: string, style: Style): string | undefined => {

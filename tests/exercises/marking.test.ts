@@ -288,8 +288,30 @@ describe('a design', () => {
     });
   });
 
-  it('is sound by its own trial', () => {
-    expect(complaintsOf(template, recordOf, 0)).toEqual([]);
+  it('is sound by its own trial where three lines can each be missed alone, and only there', () => {
+    const long = {
+      say: 'It is 45 mm or longer.',
+      formula: 'equivalence',
+      given: { format: '36x24', 'to-format': '36x24', 'focal-length': '{focal-length}' },
+      result: 'equivalent-focal-length',
+      atLeast: '45 mm',
+    };
+    const three = {
+      ...template,
+      requirements: [...template.requirements, long],
+      nearMiss: [
+        { 'focal-length': '85 mm', aperture: 'f/8' },
+        { 'focal-length': '50 mm', aperture: 'f/1.4' },
+        { 'focal-length': '40 mm', aperture: 'f/4' },
+      ],
+    } as const satisfies Template;
+    expect(complaintsOf(three, recordOf, 0)).toEqual([]);
+    const slack = {
+      ...three,
+      requirements: [...template.requirements, { ...long, atLeast: '20 mm' }],
+    };
+    expect(complaintsOf(slack, recordOf, 0).join()).toContain('miss 2 of the requirements');
+    expect(complaintsOf(template, recordOf, 0).join()).toContain('miss 1 of the requirements');
   });
 });
 

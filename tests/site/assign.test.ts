@@ -5,11 +5,16 @@ import type { BrowserContext, Page } from 'playwright-core';
 import { encode } from 'uqr';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { questionsOf, readAssignment, writeAssignment } from '../../src/exercises/assignment.ts';
-import { variantOf, workOut } from '../../src/exercises/variant.ts';
+import { askedOf, variantOf, workOut } from '../../src/exercises/variant.ts';
+import { factorOf } from '../../src/formula/units.ts';
 import { serve, type Served } from '../../src/site/commands/serve.ts';
 import { bank } from '../support/bank.ts';
+import type { CourseItem } from '../support/course-item.ts';
 import { root } from '../support/files.ts';
 import { sticksOut, tooSmall } from '../support/measure.ts';
+import { readGift } from '../support/read-gift.ts';
+import { readMoodle } from '../support/read-moodle.ts';
+import { readQti } from '../support/read-qti.ts';
 import { recordOf } from '../support/records.ts';
 import { look, reader } from '../support/site.ts';
 
@@ -301,6 +306,131 @@ describe('sheets on paper', () => {
       await page.locator('.sheet').waitFor();
       expect(await page.locator('.sheet .sheet-alias').textContent()).toMatch(/^Alias/);
     }));
+});
+
+describe('a file for a course system', () => {
+  const MISTAKE = 'square-forgotten';
+  const DRAWING = 'quay-from-the-drawing';
+  const letters = (text = ''): string => text.replaceAll(/\s/g, '');
+  const all = writeAssignment({
+    ...assignmentOf(link),
+    items: [[NUMBER, 2], [TABLE, 1], [DRAWING, 1], [CHOICE, 1], [MISTAKE, 1], [DESIGN, 1], [BRIEF, 1]].map(
+      ([template, count]) => ({ template: String(template), version: templateOf(String(template)).version, count: Number(count) }),
+    ),
+  }); // prettier-ignore
+  const readers: Readonly<Record<string, (bytes: Uint8Array) => ReadonlyMap<string, CourseItem>>> =
+    {
+      'QTI 2.1': (bytes) => readQti(bytes).items,
+      'QTI 2.2': (bytes) => readQti(bytes).items,
+      'Moodle XML': readMoodle,
+      GIFT: readGift,
+    };
+  const at = async (page: Page): Promise<void> => {
+    await page.locator('[data-compose][data-live]').waitFor();
+    await page.getByLabel('those of one alias').check();
+  };
+  const saves = async (page: Page, format: string) => {
+    await page.getByLabel(format, { exact: true }).check();
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save the file', exact: true }).click(),
+    ]);
+    return { name: download.suggestedFilename(), bytes: await readFile(await download.path()) };
+  };
+  const said = (page: Page) => page.locator('.hand-said').textContent();
+
+  it.each(Object.entries(readers))('in %s has the numbers of the student’s own page, and marks as the desk does', (format, read) =>
+    look(address('assign', all), still, async (page) => {
+      const errors = errorsOf(page);
+      await at(page);
+      await page.getByLabel('Alias', { exact: true }).fill('  BLUE heron');
+      const { name, bytes } = await saves(page, format);
+      expect(name).toMatch(/^light-room-50-blue-heron\.(qti|qti-2\.2|moodle|gift)\.(zip|xml|txt)$/);
+      expect(await said(page)).toMatch(/8 questions, \d+\skB\. A person marks “.+”, “.+”\.$/);
+      // Saved again, it is the same file.
+      expect(Buffer.compare((await saves(page, format)).bytes, bytes)).toBe(0);
+      expect(errors).toEqual([]);
+
+      await page.goto(address('work', all));
+      await page.getByLabel('Alias').fill('Blue  Heron');
+      await page.getByRole('button', { name: 'Begin' }).click();
+      await page.locator('.question-sheet').nth(7).waitFor();
+      const student = await textsOf(page);
+
+      const found = read(bytes);
+      const mine = copyOf('Blue Heron', all);
+      const ids = questionsOf(assignmentOf(all), 'Blue Heron').map(({ template, version, seed }) => `${template}.${version}.${seed}`);
+      expect([...found.keys()]).toEqual(ids);
+      for (const [i, id] of ids.entries()) {
+        const item = found.get(id);
+        expect(letters(item?.shown)).toContain(letters(student[i]));
+        const { value, answer } = mine[i] ?? { value: Number.NaN, answer: '' };
+        if (answer === '' || mine[i]?.id === MISTAKE) continue;
+        const template = templateOf(mine[i]?.id ?? '');
+        const per = 'ask' in template ? factorOf(askedOf(recordOf(template.formula), template.ask).unit) : 1;
+        expect(item?.mark({ number: String(value / per) }).credit).toBe(1);
+        expect(item?.mark({ number: String((value * 1.5) / per) }).credit).toBeLessThan(1);
+      }
+      if (format.startsWith('QTI')) {
+        const { files } = readQti(bytes);
+        expect(Object.keys(files).filter((path) => path.endsWith('.svg'))).toHaveLength(1);
+      }
+    }),
+  ); // prettier-ignore
+
+  it('draws several of each, no two alike, and says where there are none to draw', () =>
+    look(address('assign', all), still, async (page) => {
+      await page.locator('[data-compose][data-live]').waitFor();
+      await page.getByLabel('How many of each').fill('4');
+      await page.getByLabel('imperial', { exact: true }).last().check();
+      const found = readGift((await saves(page, 'GIFT')).bytes);
+      const shown = [...found].filter(([id]) => id.startsWith(`${NUMBER}.`)).map(([, one]) => one.shown);
+      expect(new Set(shown).size).toBe(4);
+      for (const text of shown) expect(text).toMatch(/[′″].*decimal number of feet/);
+      expect(await said(page)).toContain(`“${templateOf(CHOICE).title}” has no numbers to draw, and comes once.`);
+      expect([...found.keys()].filter((id) => id.startsWith(`${CHOICE}.`))).toHaveLength(1);
+    })); // prettier-ignore
+
+  it('says what is missing, and needs no alias where all have the same numbers', () =>
+    look(address('assign'), still, async (page) => {
+      await page.locator('[data-compose][data-live]').waitFor();
+      const save = page.getByRole('button', { name: 'Save the file', exact: true });
+      await save.click();
+      expect(await said(page)).toMatch(/Choose an exercise/);
+      await page.locator(`[data-set="${NUMBER}"]`).getByRole('textbox').fill('1'); // prettier-ignore
+      for (const text of ['0', '21', '1.5', 'few', '']) {
+        await page.getByLabel('How many of each').fill(text);
+        await save.click();
+        expect(await page.locator('#hand-count-note').textContent()).toContain(text || 'nothing');
+        expect(await page.getByLabel('How many of each').getAttribute('aria-invalid')).toBe('true');
+      }
+      await page.getByLabel('those of one alias').check();
+      await save.click();
+      expect(await page.locator('#hand-alias-note').textContent()).toMatch(/Type an alias/);
+      await page.getByLabel('the same for all').check();
+      expect(await page.getByLabel('Alias', { exact: true }).isVisible()).toBe(false);
+      const { name, bytes } = await saves(page, 'Moodle XML');
+      expect(name).toBe('exercises.moodle.xml');
+      expect(readMoodle(bytes).size).toBe(1);
+    })); // prettier-ignore
+
+  it('is written with progress, and can be stopped', () =>
+    look(address('assign', writeAssignment({ ...assignmentOf(link), items: bank.slice(0, 60).map(({ template }) => ({ template: template.id, version: template.version, count: 1 })) })), still, async (page) => {
+      await page.locator('[data-compose][data-live]').waitFor();
+      await page.getByLabel('How many of each').fill('20');
+      await page.evaluate(() => {
+        const progress = document.querySelector<HTMLElement>('.hand-progress');
+        new MutationObserver((_records, watch) => {
+          if (progress?.hidden !== false) return;
+          watch.disconnect();
+          progress.querySelector('button')?.click();
+        }).observe(progress as HTMLElement, { attributes: true });
+      });
+      await page.getByRole('button', { name: 'Save the file', exact: true }).click();
+      await eventually(() => said(page)).toBe('Stopped. Nothing was saved.');
+      const { bytes } = await saves(page, 'QTI 2.1');
+      expect(readQti(bytes).items.size).toBeGreaterThan(700);
+    })); // prettier-ignore
 });
 
 describe('three students and a desk', () => {

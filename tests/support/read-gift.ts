@@ -1,5 +1,4 @@
 import { numberIn, wordsOf, type CourseItem } from './course-item.ts';
-import { itemId, together } from './read-moodle.ts';
 
 /** Cuts a text before every sign that stands by itself, and not behind a backslash. */
 const split = (text: string, signs: string): readonly string[] =>
@@ -54,6 +53,24 @@ const questionOf = (text: string) => {
   };
 };
 
+/** Parts of one item, each worth as much as any other: the format cannot say otherwise. */
+const together = (parts: readonly CourseItem[]): CourseItem => ({
+  title: parts[0]?.title ?? '',
+  shown: parts.map(({ shown }) => shown).join(' '),
+  mark: (entered) => {
+    const marks = parts.map(({ mark }) => mark(entered));
+    return {
+      credit: marks.some(({ credit }) => credit === undefined)
+        ? undefined
+        : marks.reduce((sum, { credit = 0 }) => sum + credit, 0) / marks.length,
+      say: marks.map(({ say }) => say).join(' '),
+    };
+  },
+});
+
+/** An id without the part of its item. */
+const itemId = (id: string): string => id.replace(/\.(?:line|number)$/, '');
+
 /** Reads GIFT back: blank lines part questions, and a comment before each names it. */
 export const readGift = (bytes: Uint8Array): ReadonlyMap<string, CourseItem> => {
   const parts = new Map<string, ReturnType<typeof questionOf>[]>();
@@ -64,10 +81,5 @@ export const readGift = (bytes: Uint8Array): ReadonlyMap<string, CourseItem> => 
     const text = lines.filter((one) => !one.startsWith('//')).join('\n');
     parts.set(id, [...(parts.get(id) ?? []), questionOf(text)]);
   }
-  return new Map(
-    [...parts].map(([id, questions]) => [
-      id,
-      together(questions.map((one) => ({ ...one, weight: 1 / questions.length }))),
-    ]),
-  );
+  return new Map([...parts].map(([id, questions]) => [id, together(questions)]));
 };

@@ -3,11 +3,36 @@ import { child, readXml, type Node } from './xml.ts';
 
 const textOf = (node: Node, name: string): string => child(child(node, name), 'text').text;
 
-interface Question extends CourseItem {
+/** A thing to answer by itself, with its share of the mark. */
+interface Field {
   readonly weight: number;
+  readonly mark: CourseItem['mark'];
 }
 
-const questionOf = (question: Node): Question => {
+interface Answer {
+  readonly fraction: number;
+  readonly text: string;
+  readonly say: string;
+  readonly room: number;
+}
+
+/** The first answer that fits counts. */
+const number = (answers: readonly Answer[], typed: string) => {
+  const x = numberIn(typed);
+  const hit =
+    x === undefined
+      ? undefined
+      : answers.find(({ text, room }) => Math.abs(x - Number(text)) <= room);
+  return { credit: hit?.fraction ?? 0, say: hit?.say ?? '' };
+};
+
+const choice = (answers: readonly Answer[], options: readonly string[]) => {
+  const hits = answers.filter(({ text }) => options.includes(wordsOf(text)));
+  const sum = hits.reduce((total, { fraction }) => total + fraction, 0);
+  return { credit: Math.min(1, Math.max(0, sum)), say: hits.map(({ say }) => say).join(' ') };
+};
+
+const fieldOf = (question: Node): Field => {
   const type = question.attributes['type'];
   const answers = question.children
     .filter(({ name }) => name === 'answer')
@@ -17,62 +42,87 @@ const questionOf = (question: Node): Question => {
       say: wordsOf(textOf(answer, 'feedback')),
       room: Number(answer.children.find(({ name }) => name === 'tolerance')?.text),
     }));
-  const number = (typed: string) => {
-    const x = numberIn(typed);
-    // The first answer that fits counts.
-    const hit =
-      x === undefined
-        ? undefined
-        : answers.find(({ text, room }) => Math.abs(x - Number(text)) <= room);
-    return { credit: hit?.fraction ?? 0, say: hit?.say ?? '' };
-  };
-  const choice = (options: readonly string[]) => {
-    const hits = answers.filter(({ text }) => options.includes(wordsOf(text)));
-    const sum = hits.reduce((total, { fraction }) => total + fraction, 0);
-    return {
-      credit: Math.min(1, Math.max(0, sum)),
-      say: hits.map(({ say }) => say).join(' '),
-    };
-  };
   return {
-    title: textOf(question, 'name'),
-    shown: wordsOf(textOf(question, 'questiontext')),
     weight: Number(child(question, 'defaultgrade').text),
     mark: ({ number: typed = '', options = [] }: Entered) =>
       type === 'numerical'
-        ? number(typed)
+        ? number(answers, typed)
         : type === 'multichoice'
-          ? choice(options)
+          ? choice(answers, options)
           : { credit: undefined, say: '' },
   };
 };
 
-/** Questions whose ids differ in their part alone are one item, each with its share of the mark. */
-export const together = (parts: readonly Question[]): CourseItem => ({
-  title: parts[0]?.title ?? '',
-  shown: parts.map(({ shown }) => shown).join(' '),
-  mark: (entered) => {
-    const marks = parts.map((part) => ({ ...part.mark(entered), weight: part.weight }));
-    return {
-      credit: marks.some(({ credit }) => credit === undefined)
-        ? undefined
-        : marks.reduce((sum, { credit = 0, weight }) => sum + credit * weight, 0),
-      say: marks.map(({ say }) => say).join(' '),
-    };
-  },
-});
+/** One layer of entities undone, as the format undoes it inside a field. */
+const undone = (text: string): string =>
+  text.replaceAll(/&(?:#(\d+)|amp);/g, (_all, code?: string) =>
+    code === undefined ? '&' : String.fromCharCode(Number(code)),
+  );
 
-/** An id without the part of its item. */
-export const itemId = (id: string): string => id.replace(/\.(?:line|number)$/, '');
+/** The parts of a field’s text between one sign, wherever no entity needs it. */
+const between = (text: string, sign: '~' | '#'): readonly string[] =>
+  text.split(sign === '~' ? /~/ : /(?<!&)#/);
+
+/** A field inside a text: `{1:NUMERICAL:=2:0.1#right~%50%4:0.1#half}`. */
+const innerField = (weight: string, type: string, block: string): Field => {
+  const answers = between(block, '~').map((alternative): Answer => {
+    const [, share = '', rest = ''] = /^(=|%[-\d.]+%)?([^]*)$/.exec(alternative) ?? [];
+    const [text = '', ...say] = between(rest, '#');
+    const [middle = '', room = ''] = text.split(':');
+    const numeric = type === 'NUMERICAL';
+    return {
+      fraction: share === '=' ? 1 : Number(share.replaceAll('%', '')) / 100,
+      text: numeric ? middle : undone(text),
+      say: wordsOf(undone(say.join('#'))),
+      room: numeric ? Number(room) : Number.NaN,
+    };
+  });
+  return {
+    weight: Number(weight),
+    mark: ({ number: typed = '', options = [] }) =>
+      type === 'NUMERICAL' ? number(answers, typed) : choice(answers, options),
+  };
+};
+
+const FIELD = /\{(\d+):(NUMERICAL|MULTICHOICE_V|MULTIRESPONSE):([^}]*)\}/g;
+
+const questionOf = (question: Node): CourseItem => {
+  const text = textOf(question, 'questiontext');
+  const cloze = question.attributes['type'] === 'cloze';
+  const fields = cloze
+    ? [...text.matchAll(FIELD)].map(([, weight = '', type = '', block = '']) =>
+        innerField(weight, type, block),
+      )
+    : [fieldOf(question)];
+  const around = cloze ? text.replaceAll(FIELD, '') : text;
+  if (cloze && (fields.length < 2 || /[{}]/.test(around)))
+    throw new Error(`A brace stands outside its field: ${around}`);
+  return {
+    title: textOf(question, 'name'),
+    // Outside its fields a text is plain HTML: its braces are entities that wordsOf has no need to know.
+    shown: wordsOf(around.replaceAll('&#123;', '{').replaceAll('&#125;', '}')),
+    mark: (entered) => {
+      const marks = fields.map(({ mark, weight }) => ({ ...mark(entered), weight }));
+      const most = marks.reduce((sum, { weight }) => sum + weight, 0);
+      return {
+        credit: marks.some(({ credit }) => credit === undefined)
+          ? undefined
+          : marks.reduce((sum, { credit = 0, weight }) => sum + (credit * weight) / most, 0),
+        say: marks.map(({ say }) => say).join(' '),
+      };
+    },
+  };
+};
 
 /** Reads Moodle XML back: its items by their id numbers. */
 export const readMoodle = (bytes: Uint8Array): ReadonlyMap<string, CourseItem> => {
   const quiz = readXml(new TextDecoder().decode(bytes));
-  const parts = new Map<string, Question[]>();
+  const items = new Map<string, CourseItem>();
   for (const question of quiz.children) {
     if (question.name !== 'question' || question.attributes['type'] === 'category') continue;
-    const id = itemId(child(question, 'idnumber').text);
-    parts.set(id, [...(parts.get(id) ?? []), questionOf(question)]);
+    const id = child(question, 'idnumber').text;
+    if (items.has(id)) throw new Error(`${id} comes twice.`);
+    items.set(id, questionOf(question));
   }
-  return new Map([...parts].map(([id, questions]) => [id, together(questions)]));
+  return items;
 };

@@ -121,7 +121,7 @@ export const readQti = (
     Object.entries(unzipSync(bytes)).map(([path, held]) => [path, strFromU8(held)]),
   );
   const items = all(readXml(files['imsmanifest.xml'] ?? ''), 'resource')
-    .filter(({ attributes }) => attributes['type'] === 'imsqti_item_xmlv2p1')
+    .filter(({ attributes }) => /^imsqti_item_xmlv2p[12]$/.test(attributes['type'] ?? ''))
     .map((resource) => {
       const item = readXml(files[resource.attributes['href'] ?? ''] ?? '');
       return [id(item).replace(/^item-/, ''), itemOf(item)] as const;

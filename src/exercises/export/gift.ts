@@ -3,7 +3,7 @@ import { base64 } from './base64.ts';
 import { bodyOf } from './body.ts';
 import { line, paragraphs } from './html.ts';
 import type { Item, Part } from './item.ts';
-import { percent } from './moodle-xml.ts';
+import { percent } from './cloze.ts';
 
 /** GIFT’s own signs, with a backslash before each; a blank line would end the question, so lines are only marked. */
 const guard = (text: string): string =>

@@ -1,14 +1,14 @@
 import { SIGN } from '../../formula/notation/sign.ts';
-import type { Style } from '../../formula/notation/write.ts';
+import { unitFor, type Style } from '../../formula/notation/write.ts';
 import { idOf } from '../../formula/record.ts';
-import { dimensionOf, factorOf } from '../../formula/units.ts';
+import { dimensionOf, factorOf, type Unit } from '../../formula/units.ts';
 import { inputOf } from '../design.ts';
 import type { Asking, Template } from '../template.ts';
 import { askedOf, keyOf, type Asked, type Formulas, type Variant } from '../variant.ts';
 import { figureOf, type Picture, type Shown } from './figure.ts';
 import { piecesOf, withHair } from './pieces.ts';
 
-/** Values that earn a mark, in the unit asked for, ends included. */
+/** Values that earn a mark, in the unit that the prompt names, ends included. */
 export interface Accepted {
   readonly low: number;
   readonly high: number;
@@ -55,8 +55,16 @@ export interface Item {
   readonly solution: string;
 }
 
+/** Units that stand in words, since “in in” is no English and a tape shows two parts where a number has one. */
+const IN_WORDS: Partial<Record<Unit, string>> = {
+  ft: 'Answer with a decimal number of feet: write 7′ 3″ as 7.25.',
+  in: 'Answer with a decimal number of inches: write 3½″ as 3.5.',
+};
+
 /** Course systems take a bare decimal number: which one is meant has to be said. */
-const promptFor = ({ unit, digits }: Asked): string => {
+const promptFor = ({ digits }: Asked, unit: Unit): string => {
+  const words = IN_WORDS[unit];
+  if (words !== undefined) return words;
   const dimension = dimensionOf(unit);
   if (dimension === 'f-number') return 'Answer with the number after “f/”, such as 5.6.';
   if (dimension === 'iso') return 'Answer with the ISO number alone.';
@@ -72,7 +80,8 @@ const numberPart = (
   part: { readonly id: string; readonly weight: number; readonly lead?: string },
 ): Part => {
   const { asked, value, span, others, turns } = keyOf(variant, formulas);
-  const per = factorOf(asked.unit);
+  const unit = unitFor(asked.unit, undefined, style);
+  const per = factorOf(unit);
   const accept = ([low, high]: readonly [number, number], credit: number, say: string) => ({
     low: low / per,
     high: high / per,
@@ -82,7 +91,7 @@ const numberPart = (
   return {
     id: part.id,
     weight: part.weight,
-    prompt: [part.lead, promptFor(asked)].filter(Boolean).join(' '),
+    prompt: [part.lead, promptFor(asked, unit)].filter(Boolean).join(' '),
     kind: 'number',
     key: value / per,
     accepted: [

@@ -1,15 +1,13 @@
 import { shortest } from '../../formula/notation/write.ts';
 import { base64 } from './base64.ts';
 import { bodyOf, rubricOf } from './body.ts';
+import { around, clozeField, percent } from './cloze.ts';
 import { escape, line, paragraphs } from './html.ts';
 import type { Item, Part } from './item.ts';
 
 /** HTML inside this XML is text. */
 const html = (name: string, inner: string, files = ''): string =>
   `<${name} format="html"><text>${escape(inner)}</text>${files}</${name}>`;
-
-/** Shares of a mark are per cent with five decimals, as the format’s own list of them is. */
-export const percent = (credit: number): string => String(Number((100 * credit).toFixed(5)));
 
 /** A tolerance here is the same to both sides: the middle of what is accepted, and half its width. */
 const number = ({ accepted }: Extract<Part, { kind: 'number' }>): string =>
@@ -36,37 +34,53 @@ const open = ({ rubric }: Extract<Part, { kind: 'open' }>, solution: string): st
 
 const TYPE = { number: 'numerical', choice: 'multichoice', open: 'essay' } as const;
 
-const question = (item: Item, part: Part, at: number): string => {
+const answers = (part: Part, solution: string): string => {
+  switch (part.kind) {
+    case 'number':
+      return number(part);
+    case 'choice':
+      return choice(part);
+    case 'open':
+      return open(part, solution);
+  }
+};
+
+const question = (item: Item, price: string): string => {
   const { figure, parts, id, title, hints, solution } = item;
   const drawing =
     figure?.show === 'drawing'
       ? `<file name="drawing.svg" path="/" encoding="base64">${base64(figure.drawing.svg)}</file>`
       : '';
-  const place = parts.length > 1 ? ` (${at + 1} of ${parts.length})` : '';
-  // The whole of the question stands over each of its parts: the format has no two fields marked as one.
-  const lines =
-    part.kind === 'number'
-      ? parts.flatMap((one) => (one.kind === 'choice' ? one.options.map(({ text }) => text) : []))
-      : [];
-  const body = `${bodyOf({ ...item, lines: [...item.lines, ...lines] }, '@@PLUGINFILE@@/drawing.svg')}<p>${line(part.prompt)}</p>`;
+  const body = bodyOf(item, '@@PLUGINFILE@@/drawing.svg');
+  const [only] = parts.length === 1 ? parts : [];
+  const shown = only
+    ? `${body}<p>${line(only.prompt)}</p>`
+    : // Two answers to one question stand as fields in its text, so that they are never drawn or moved apart.
+      around(body) +
+      parts.map((part) => `<p>${around(line(part.prompt))}</p><p>${clozeField(part)}</p>`).join('');
   return (
-    `<question type="${TYPE[part.kind]}"><name><text>${escape(title + place)}</text></name>` +
-    html('questiontext', body, drawing) +
+    `<question type="${only ? TYPE[only.kind] : 'cloze'}"><name><text>${escape(title)}</text></name>` +
+    html('questiontext', shown, drawing) +
     // What would tell an essay’s answer is for the person who marks it.
-    html('generalfeedback', part.kind === 'open' ? '' : paragraphs(solution)) +
-    `<defaultgrade>${part.weight}</defaultgrade><penalty>0.1</penalty><hidden>0</hidden><idnumber>${escape(parts.length > 1 ? `${id}.${part.id}` : id)}</idnumber>` +
-    (part.kind === 'number'
-      ? number(part)
-      : part.kind === 'choice'
-        ? choice(part)
-        : open(part, solution)) +
+    html('generalfeedback', only?.kind === 'open' ? '' : paragraphs(solution)) +
+    `${only ? `<defaultgrade>${only.weight}</defaultgrade>` : ''}<penalty>${price}</penalty><hidden>0</hidden><idnumber>${escape(id)}</idnumber>` +
+    (only ? answers(only, solution) : '') +
     hints.map((hint) => html('hint', paragraphs(hint))).join('') +
     '</question>\n'
   );
 };
 
-/** Items as Moodle XML, in a category named after the title. */
-export const moodleXml = (items: readonly Item[], title: string): string => {
+/**
+ * Items as Moodle XML, in a category named after the title.
+ * @param hints what one costs; it follows a wrong try, and the price is the try’s
+ */
+export const moodleXml = (
+  items: readonly Item[],
+  title: string,
+  hints: 'free' | 'tenth' | 'none',
+): string => {
   const category = title.replaceAll('/', '//');
-  return `<?xml version="1.0" encoding="UTF-8"?>\n<quiz>\n<question type="category"><category><text>$course$/top/${escape(category)}</text></category></question>\n${items.flatMap((item) => item.parts.map((part, at) => question(item, part, at))).join('')}</quiz>\n`;
+  const price = hints === 'tenth' ? '0.1' : '0';
+  const told = hints === 'none' ? items.map((item) => ({ ...item, hints: [] })) : items;
+  return `<?xml version="1.0" encoding="UTF-8"?>\n<quiz>\n<question type="category"><category><text>$course$/top/${escape(category)}</text></category></question>\n${told.map((item) => question(item, price)).join('')}</quiz>\n`;
 };

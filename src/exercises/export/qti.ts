@@ -4,7 +4,27 @@ import { escape, line, paragraphs } from './html.ts';
 import type { Item, Part } from './item.ts';
 
 const HEAD = '<?xml version="1.0" encoding="UTF-8"?>\n';
-const QTI = 'http://www.imsglobal.org/xsd/imsqti_v2p1';
+
+/** What is written here is the same in both: 2.2 has names of its own for it, and more that is not needed. */
+export type Version = '2.1' | '2.2';
+
+interface Names {
+  readonly space: string;
+  readonly at: string;
+  readonly part: string;
+  readonly package: string;
+}
+
+const namesOf = (version: Version): Names => {
+  const part = `v${version.replace('.', 'p')}`;
+  return {
+    space: `http://www.imsglobal.org/xsd/imsqti_${part}`,
+    at: `http://www.imsglobal.org/xsd/qti/qti${part}/imsqti_${part}.xsd`,
+    part,
+    package: `QTIv${version} Package`,
+  };
+};
+
 const CP = 'http://www.imsglobal.org/xsd/imscp_v1p1';
 const XSI = 'http://www.w3.org/2001/XMLSchema-instance';
 
@@ -114,8 +134,10 @@ const sayings = (part: Part): string => {
     : '';
 };
 
-/** One item as an `assessmentItem` of QTI 2.1. */
-export const qtiItem = (item: Item): string => {
+const root = ({ space, at }: Names): string => schema(space, at);
+
+/** One item as an `assessmentItem`. */
+const qtiItem = (item: Item, names: Names): string => {
   const { parts, title } = item;
   const open = parts.every(({ kind }) => kind === 'open');
   const outcomes = parts.flatMap((part) => {
@@ -128,7 +150,7 @@ export const qtiItem = (item: Item): string => {
   });
   return (
     HEAD +
-    `<assessmentItem ${schema(QTI, 'http://www.imsglobal.org/xsd/qti/qtiv2p1/imsqti_v2p1.xsd')} identifier="${nameOf(item)}" title="${escape(title)}" xml:lang="en-GB" adaptive="false" timeDependent="false">` +
+    `<assessmentItem ${root(names)} identifier="${nameOf(item)}" title="${escape(title)}" xml:lang="en-GB" adaptive="false" timeDependent="false">` +
     parts.map((part) => declare(item, part)).join('') +
     `${outcome('SCORE', 'float', ' normalMaximum="1" normalMinimum="0"')}><defaultValue><value>0</value></defaultValue></outcomeDeclaration>` +
     outcomes.join('') +
@@ -141,36 +163,39 @@ export const qtiItem = (item: Item): string => {
   );
 };
 
-const test = (items: readonly Item[], title: string): string => {
+const test = (items: readonly Item[], title: string, names: Names): string => {
   const refs = items.map(
     (item) =>
       `<assessmentItemRef identifier="${nameOf(item)}" href="${nameOf(item)}.xml" fixed="true"/>`,
   );
-  return `${HEAD}<assessmentTest ${schema(QTI, 'http://www.imsglobal.org/xsd/qti/qtiv2p1/imsqti_v2p1.xsd')} identifier="test" title="${escape(title)}"><testPart identifier="part" navigationMode="nonlinear" submissionMode="individual"><assessmentSection identifier="section" title="${escape(title)}" visible="true">${refs.join('')}</assessmentSection></testPart></assessmentTest>\n`;
+  return `${HEAD}<assessmentTest ${root(names)} identifier="test" title="${escape(title)}"><testPart identifier="part" navigationMode="nonlinear" submissionMode="individual"><assessmentSection identifier="section" title="${escape(title)}" visible="true">${refs.join('')}</assessmentSection></testPart></assessmentTest>\n`;
 };
 
-const manifest = (items: readonly Item[]): string => {
+const manifest = (items: readonly Item[], names: Names): string => {
   const resources = items.map((item) => {
     const file = `${nameOf(item)}.xml`;
     const drawn = item.figure?.show === 'drawing' ? `<file href="${pictureOf(item)}"/>` : '';
-    return `<resource identifier="${nameOf(item)}" type="imsqti_item_xmlv2p1" href="${file}"><file href="${file}"/>${drawn}</resource>`;
+    return `<resource identifier="${nameOf(item)}" type="imsqti_item_xml${names.part}" href="${file}"><file href="${file}"/>${drawn}</resource>`;
   });
   const needs = items.map((item) => `<dependency identifierref="${nameOf(item)}"/>`);
-  return `${HEAD}<manifest ${schema(CP, 'http://www.imsglobal.org/xsd/imscp_v1p1.xsd')} identifier="manifest"><metadata><schema>QTIv2.1 Package</schema><schemaversion>1.0.0</schemaversion></metadata><organizations/><resources><resource identifier="test" type="imsqti_test_xmlv2p1" href="test.xml"><file href="test.xml"/>${needs.join('')}</resource>${resources.join('')}</resources></manifest>\n`;
+  return `${HEAD}<manifest ${schema(CP, 'http://www.imsglobal.org/xsd/imscp_v1p1.xsd')} identifier="manifest"><metadata><schema>${names.package}</schema><schemaversion>1.0.0</schemaversion></metadata><organizations/><resources><resource identifier="test" type="imsqti_test_xml${names.part}" href="test.xml"><file href="test.xml"/>${needs.join('')}</resource>${resources.join('')}</resources></manifest>\n`;
 };
 
-/** A content package of QTI 2.1: its files by path, the manifest first. */
+/** A content package of QTI: its files by path, the manifest first. */
 export const qtiPackage = (
   items: readonly Item[],
   title: string,
-): Readonly<Record<string, string>> =>
-  Object.fromEntries<string>([
-    ['imsmanifest.xml', manifest(items)],
-    ['test.xml', test(items, title)],
+  version: Version,
+): Readonly<Record<string, string>> => {
+  const names = namesOf(version);
+  return Object.fromEntries<string>([
+    ['imsmanifest.xml', manifest(items, names)],
+    ['test.xml', test(items, title, names)],
     ...items.flatMap((item): (readonly [string, string])[] => [
-      [`${nameOf(item)}.xml`, qtiItem(item)],
+      [`${nameOf(item)}.xml`, qtiItem(item, names)],
       ...(item.figure?.show === 'drawing'
         ? [[pictureOf(item), item.figure.drawing.svg] as const]
         : []),
     ]),
   ]);
+};

@@ -9,7 +9,7 @@ export interface QuantitySpec {
   readonly name: string;
   readonly unit: Unit;
   readonly range: readonly [number, number];
-  /** The unit a bare number takes; `none` where a unit must be written. */
+  /** The unit a bare number takes; `none` where a unit must be written. A stored ratio is a bare number unless this says per cent. */
   readonly bare?: Unit | 'none';
   /** True for links, files and commands: a single point is always the decimal mark. */
   readonly stored?: boolean;
@@ -114,7 +114,7 @@ const readings = (
     if (word !== '' && (unit === undefined || dimensionOf(unit) !== dimension))
       throw fail(`has “${word}” where a unit of ${dimension.replaceAll('-', ' ')} belongs`);
     const bare = UNITLESS.includes(dimension)
-      ? stored && dimension === 'ratio'
+      ? stored && dimension === 'ratio' && spec.bare !== spec.unit
         ? '1'
         : spec.unit
       : (spec.bare ?? spec.unit);

@@ -2,9 +2,10 @@ import { readAssignment, writeAssignment, type Assignment } from '../../exercise
 import { blankDraft, readDraft, withBank } from '../../exercises/draft.ts';
 import { all, make, one, setText } from '../parts/dom.ts';
 import { chooser } from './chooser.ts';
+import { handOver } from './hand-over.ts';
 import { sheets } from './sheets.ts';
 
-/** Puts an assignment together: a choice of exercises, and out of it a link, a code and sheets. */
+/** Puts an assignment together: a choice of exercises, and out of it a link, a code, sheets and a file for a course system. */
 
 /** Milliseconds without a change until the address follows: browsers refuse it more often than they say. */
 const QUIET = 150;
@@ -49,6 +50,7 @@ function begin(root: HTMLElement): void {
     clearTimeout(quiet);
     quiet = setTimeout(follow, QUIET);
     paper.clear();
+    file.clear();
     void show();
   };
 
@@ -84,10 +86,13 @@ function begin(root: HTMLElement): void {
   };
 
   const choose = chooser(root, changed);
-  const paper = sheets(root, () => {
+  /** As a student’s page reads it: what comes of it here has the same numbers. */
+  const sound = (): Assignment => {
     const read = readAssignment(writeAssignment(current()));
     return read.ok ? read.value : { ...current(), items: [] };
-  });
+  };
+  const paper = sheets(root, sound);
+  const file = handOver(root, sound);
 
   const fill = ({ items, ...draft }: Assignment): void => {
     filling = true;
@@ -98,6 +103,7 @@ function begin(root: HTMLElement): void {
     draw = draft.draw;
     choose.put(items);
     filling = false;
+    file.clear();
     void show();
   };
   const read = readDraft(location.search.replace(/^\?/, ''), draw);

@@ -102,7 +102,10 @@ export const saveCopies = async (
         const { id, figure: shown } = reading.template;
         const picture = drawings.get(id)?.[Object.values(reading.drawn).join('/')];
         if (!picture) throw new Error(`There is no drawing for these numbers of ${id}.`);
-        return svgOf(picture, reading.say(shown.says ?? tools.formulas(formula).title, tools.style));
+        return svgOf(
+          picture,
+          reading.say(shown.says ?? tools.formulas(formula).title, tools.style),
+        );
       },
       tools.style ?? {},
     );
