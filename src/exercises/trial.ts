@@ -107,7 +107,7 @@ const complainOfDesign = (
       : ['No accepted setting keeps the brief']),
     ...(binding >= LEAST_BINDING
       ? []
-      : [`Near misses miss ${binding} of the requirements by itself; expected ${LEAST_BINDING}`]),
+      : [`Near misses miss ${binding} of the requirements alone; expected ${LEAST_BINDING}`]),
   ];
 };
 

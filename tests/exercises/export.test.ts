@@ -42,12 +42,12 @@ const drawn = new Map(
   ),
 );
 
-const picture: Picture = (id, given) => {
+const picture: Picture = (id, given, says) => {
   const formula = recordOf(id);
   const values = valuesOf(formula, given);
   const module = drawn.get(id);
   if (!module) throw new Error(`no drawing of ${id}`);
-  return svgOf(module.draw(values, compute(formula, values), {}), formula.title);
+  return svgOf(module.draw(values, compute(formula, values), {}), says);
 };
 
 const variants = bank.flatMap(({ template }, place) =>

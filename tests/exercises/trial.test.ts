@@ -35,7 +35,7 @@ const broken: readonly (readonly [what: string, template: Template, says: RegExp
   ['two lines that read alike', { ...mistake, lines: [line, line, ...lines].filter((one) => one !== undefined) }, /two lines read alike/],
   ['a mistake without one', { ...mistake, lines: mistake.lines.map((one) => ({ ...one, wrong: false })) }, /not exactly one line is wrong/],
   ['a design nobody can keep', { ...design, accepted: [{ 'focal-length': '24 mm', 'subject-distance': '0.6 m', 'backdrop-distance': '3 m' }] }, /No accepted setting/],
-  ['a design without a near miss', { ...design, nearMiss: design.accepted }, /No near miss/],
+  ['a design without a near miss', { ...design, nearMiss: design.accepted }, /Near misses miss 0 /],
   ['a name nobody knows', { ...nose, solution: 'It is {nobody}.' }, /Nothing is named \{nobody\}/],
   ['such a name in what is said of a wrong turn', { ...nose, turns: [{ factor: 2, say: 'It is {nobody}.', credit: 0 }] }, /Nothing is named \{nobody\}/],
 ]; // prettier-ignore

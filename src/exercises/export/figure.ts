@@ -21,8 +21,8 @@ export interface Drawing {
   readonly height: number;
 }
 
-/** Draws a formula at what is given to it; handed in, since drawing is another room’s work. */
-export type Picture = (formula: string, given: Givens) => Drawing;
+/** Draws a formula at what is given to it, with words for those who listen; handed in, since drawing is another room’s work. */
+export type Picture = (formula: string, given: Givens, says: string) => Drawing;
 
 /** What a reading exercise is read from, ready to be set down. */
 export type Shown =
@@ -62,14 +62,16 @@ const grid = (
 
 /** The figure of a variant, its numbers put in. */
 export const figureOf = (
-  { template, drawn }: Variant<Extract<Template, { kind: 'reading' }>>,
+  { template, drawn, say }: Variant<Extract<Template, { kind: 'reading' }>>,
   formulas: Formulas,
   picture: Picture,
   style: Style,
 ): Shown => {
   const { figure, ask } = template;
   const given = withNames(figure.given, drawn);
-  return figure.show === 'table'
-    ? { show: 'table', table: grid(formulas(figure.formula), given, figure, ask, style) }
-    : { show: 'drawing', drawing: picture(figure.formula, given) };
+  const formula = formulas(figure.formula);
+  if (figure.show === 'table')
+    return { show: 'table', table: grid(formula, given, figure, ask, style) };
+  const says = say(figure.says ?? formula.title, style);
+  return { show: 'drawing', drawing: picture(figure.formula, given, says) };
 };

@@ -7,7 +7,7 @@ import { toolsFor } from '../marking/load.ts';
 import { all, one, setText } from '../parts/dom.ts';
 import { inSlices } from '../parts/slices.ts';
 import { fetchBank } from '../question/bank.ts';
-import { pictureOf } from '../question/figure.ts';
+import { pictureIn, picturesOf } from '../question/figure.ts';
 import type { System } from '../question/reader-style.ts';
 import { download } from '../work/download.ts';
 
@@ -125,11 +125,8 @@ export const handOver = (root: HTMLElement, current: () => Assignment): HandOver
     for (const variant of variants) {
       const { template, drawn } = variant;
       if (template.kind !== 'reading' || template.figure.show !== 'drawing') continue;
-      const drawing = await pictureOf(template.id, drawn, style);
-      const { says } = template.figure;
-      pictures.set(variant, (id) =>
-        svgOf(drawing, says === undefined ? formulas(id).title : variant.say(says, style)),
-      );
+      const drawing = pictureIn(await picturesOf(template.id, style), drawn, style);
+      pictures.set(variant, (_formula, _given, says) => svgOf(drawing, says));
     }
     const none: Picture = (id) => {
       throw new Error(`The drawing of ${id} was not fetched.`);

@@ -10,7 +10,7 @@ import type { Tolerance } from '../../exercises/span.ts';
 import { csv, MARK, type CsvForm } from '../../tabulate/csv.ts';
 import { make } from '../parts/dom.ts';
 import { inSlices } from '../parts/slices.ts';
-import { picturesOf } from '../question/figure.ts';
+import { pictureIn, picturesOf } from '../question/figure.ts';
 import { download } from '../work/download.ts';
 import { answerParts } from './answer.ts';
 import { totalText } from './class-table.ts';
@@ -98,14 +98,9 @@ export const saveCopies = async (
     figureOf(
       reading,
       tools.formulas,
-      (formula) => {
-        const { id, figure: shown } = reading.template;
-        const picture = drawings.get(id)?.[Object.values(reading.drawn).join('/')];
-        if (!picture) throw new Error(`There is no drawing for these numbers of ${id}.`);
-        return svgOf(
-          picture,
-          reading.say(shown.says ?? tools.formulas(formula).title, tools.style),
-        );
+      (_formula, _given, says) => {
+        const pictures = drawings.get(reading.template.id) ?? {};
+        return svgOf(pictureIn(pictures, reading.drawn, tools.style ?? {}), says);
       },
       tools.style ?? {},
     );

@@ -60,14 +60,10 @@ export const picturesOf = (template: string, style: Style): Promise<Pictures> =>
   return coming;
 };
 
-/** The drawing for one set of numbers. */
-export const pictureOf = async (
-  template: string,
-  drawn: Givens,
-  style: Style,
-): Promise<Picture> => {
-  const picture = (await picturesOf(template, style))[Object.values(drawn).join('/')];
-  if (!picture) throw new Error(`There is no drawing for these numbers of ${template}.`);
+/** Of an exercise’s drawings the one for these numbers. */
+export const pictureIn = (pictures: Pictures, drawn: Givens, style: Style): Picture => {
+  const picture = pictures[Object.values(drawn).join('/')];
+  if (!picture) throw new Error('There is no drawing for these numbers.');
   return style.decimal === 'comma' ? withCommas(picture) : picture;
 };
 
@@ -125,7 +121,9 @@ export const figureOf = async (
   const { figure, ask, id } = template;
   if (figure.show === 'drawing') {
     const frame = make('figure', '', { class: 'drawing' });
-    frame.append(drawing(await pictureOf(id, drawn, style), say(figure.says ?? '', style)));
+    frame.append(
+      drawing(pictureIn(await picturesOf(id, style), drawn, style), say(figure.says ?? '', style)),
+    );
     return frame;
   }
   // A wide table is scrolled by keyboard, too.
