@@ -16,7 +16,9 @@ import { sticksOut, tooSmall } from '../support/measure.ts';
 import { recordOf } from '../support/records.ts';
 import { look } from '../support/site.ts';
 
-const templates = bank.map(({ template }) => template);
+// As on the site: what crosses units comes last.
+const crossing = ({ file }: (typeof bank)[number]): number => Number(file.startsWith('content/exercises/')); // prettier-ignore
+const templates = bank.toSorted((a, b) => crossing(a) - crossing(b)).map(({ template }) => template); // prettier-ignore
 const tools = { templates: new Map(templates.map((one) => [one.id, one])), formulas: recordOf };
 const assignment = mixedAssignment(templates, 12);
 const HOW: readonly Answering[] = [
