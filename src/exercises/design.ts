@@ -78,6 +78,12 @@ const fewer = ({ digits }: Output): Pick<Output, 'digits'> =>
     ? { digits: { significant: 2 } }
     : {};
 
+/** Stops for a doubling of what photographers count in stops: apertures, times and powers written as parts, film speeds. */
+const stopsADoubling = ({ unit, digits }: Output): number | undefined => {
+  if (unit && dimensionOf(unit) === 'f-number') return 2;
+  return digits && typeof digits === 'object' && 'fraction' in digits ? 1 : undefined;
+};
+
 const hold = (
   requirement: Requirement,
   names: Givens,
@@ -104,19 +110,21 @@ const hold = (
       name,
       unit,
     );
-    // f-numbers are told apart in stops, as everything else about them is.
-    const inStops = dimensionOf(unit) === 'f-number';
-    const off = inStops ? 2 * Math.log2(value / limit) : value - limit;
+    const perDoubling = stopsADoubling(output);
+    const inStops = perDoubling !== undefined && value > 0 && limit > 0;
+    const off = inStops ? perDoubling * Math.log2(value / limit) : value - limit;
     const margin = atLeast === undefined ? -off : off;
     // A hair of room: what is exactly at the limit keeps it.
     const kept = margin >= -1e-9 * Math.max(Math.abs(value), Math.abs(limit));
     const came = (): string => {
-      const spare = showResult(
+      const by = showResult(
         inStops ? { name, unit: 'stop', digits: { decimals: 1 } } : { ...output, ...fewer(output) },
         Math.abs(margin),
         style,
       );
-      return `${text()}: ${spare} ${kept ? 'to spare' : 'missing'}`;
+      const spare = `${by} ${kept ? 'to spare' : 'missing'}`;
+      // Where nothing is the limit, what came out is the margin.
+      return limit === 0 ? spare : `${text()}: ${spare}`;
     };
     return told(say, came, { kept, margin });
   } catch (error) {

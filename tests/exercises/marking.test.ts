@@ -6,6 +6,7 @@ import { holds, spanOf, usualTolerance } from '../../src/exercises/span.ts';
 import type { Template } from '../../src/exercises/template.ts';
 import { complaintsOf } from '../../src/exercises/trial.ts';
 import { keyOf, variantOf } from '../../src/exercises/variant.ts';
+import { bank } from '../support/bank.ts';
 import { recordOf } from '../support/records.ts';
 
 const common = {
@@ -278,6 +279,17 @@ describe('a design', () => {
     expect(verdict.credit).toBe(0.5);
     expect(verdict.held[0]).toMatchObject({ kept: false });
     expect(verdict.held[0]?.came).toMatch(/missing$/);
+  });
+
+  it('counts a power in stops, and says once what is its own margin', () => {
+    const set = bank.find(({ template }) => template.id === 'the-whole-set')?.template;
+    if (set?.kind !== 'design') throw new Error('The whole set is no design.');
+    const verdict = markDesign(set.accepted[0] ?? {}, variantOf(set, recordOf, 3), recordOf, {}, true); // prettier-ignore
+    if (verdict.kind !== 'marked') throw new Error('It could not be read.');
+    const came = verdict.held.map((one) => one.came);
+    // 56/1.2 m through 2 stops is f/23.3: f/5.6 needs (5.6/23.3)² = 1/17.4 of it, and half is 3.1 stops more.
+    expect(came.at(-1)).toBe('1/17.4: 3.1 stops to spare');
+    expect(came[2]).toMatch(/^\d\.\d\d m to spare$/);
   });
 
   it('names the field that cannot be read', () => {

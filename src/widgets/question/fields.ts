@@ -50,7 +50,8 @@ export const makeField = ({ id, label, unit, wide, choices, changed }: FieldSpec
   for (const [value, text] of Object.entries(choices ?? {}))
     input.append(make('option', text, { value }));
   line.append(name, input);
-  if (unit !== '') line.append(make('span', unit, { class: 'field-unit', id: `${id}-unit` }));
+  // Of a number the place is kept, so that fields stand in line.
+  if (!choices) line.append(make('span', unit, { class: 'field-unit', id: `${id}-unit` }));
   element.append(line, note);
   const control = input as HTMLInputElement | HTMLSelectElement;
 
