@@ -31,7 +31,10 @@ export const pageTypes: readonly (readonly [type: string, path: string])[] = [
   ['glossary', 'glossary/'],
   ['about', 'about/'],
   ['safety', 'safety/'],
+  ['practise', 'practise/'],
   ['assign', 'assign/'],
+  ['a student’s work', 'work/'],
+  ['marking desk', 'marking/'],
   ['not found', '404.html'],
 ];
 
