@@ -141,3 +141,38 @@ it('says the order of the style layers wherever one is filled, since any sheet m
     filling.filter((file) => !readFileSync(join(root, file), 'utf8').includes('layers.css')),
   ).toEqual([]);
 });
+
+/** The selectors of a sheet that stand in no other rule. */
+const outermost = (sheet: string): string[] => {
+  const found: string[] = [];
+  const open: string[] = [];
+  for (const [, before = '', sign] of sheet.matchAll(/([^{};]*)([{};])/g)) {
+    if (sign === '}') open.pop();
+    if (sign !== '{') continue;
+    if (!before.includes('@') && open.every((one) => one.includes('@')))
+      found.push(...before.split(/,(?![^(]*\))/));
+    open.push(before);
+  }
+  return found;
+};
+
+it('lets no page’s sheet speak of what another’s calls by the same name, since every page has all of them', () => {
+  const everywhere = readFileSync(join(root, 'src/styles/site.css'), 'utf8');
+  // What the whole site shares, and what plates alone add to it.
+  const shared = /^(prose|plate-sheet|drawing|field|field-line|result-more|glossary-list)$/;
+  const users = new Map<string, Set<string>>();
+  for (const file of filesUnder('src').filter((one) => one.endsWith('.css'))) {
+    const text = readFileSync(join(root, file), 'utf8').replaceAll(/\/\*[^]*?\*\//g, '');
+    for (const selector of outermost(text)) {
+      const [, first] = /^\s*[a-z]*(?:\[[^\]]*\])?\.([\w-]+)/.exec(selector) ?? [];
+      if (first !== undefined) users.set(first, (users.get(first) ?? new Set()).add(file));
+    }
+  }
+  expect(users.size).toBeGreaterThan(200);
+  const isOwn = (file: string): boolean =>
+    !everywhere.includes(`'./${file.replace('src/styles/', '')}'`);
+  const both = [...users].filter(
+    ([name, files]) => files.size > 1 && [...files].some(isOwn) && !shared.test(name),
+  );
+  expect(both.map(([name, files]) => `.${name}: ${[...files].join(', ')}`)).toEqual([]);
+});
