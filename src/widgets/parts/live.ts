@@ -2,6 +2,7 @@ import type { Sheet } from '../../drawing/sheet.ts';
 import { isChoice } from '../../formula/record.ts';
 import { showResult, showWorked } from '../../formula/show.ts';
 import type { Calculator } from './calculator.ts';
+import type * as Custom from './custom.ts';
 import { all, button, make, one, setText, settle } from './dom.ts';
 import { elementOf } from './marks.ts';
 import { PlateState, type FieldView } from './plate-state.ts';
@@ -27,6 +28,17 @@ const awake: LivePlate[] = [];
 
 /** Milliseconds without a change: long enough for a drag to end, short enough to follow it. */
 const QUIET = 500;
+
+let written: typeof Custom | undefined;
+/** Fetched with the first size of one's own, and at hand from then on: a key must not come between a field and what it is set to. */
+const withCustom = (use: (custom: typeof Custom) => void): void => {
+  if (written) use(written);
+  else
+    void import('./custom.ts').then((fetched) => {
+      written = fetched;
+      use(fetched);
+    });
+};
 
 const setDrawing = (figure: HTMLElement, { width, height, marks, says, table }: Sheet): void => {
   const svg = figure.querySelector('svg');
@@ -116,8 +128,7 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
     if (select && input && isChoice(input)) {
       const open = one(field, '.field-custom');
       if (!open && Object.hasOwn(input.choices, text)) select.value = text;
-      else
-        void import('./custom.ts').then(({ setCustom }) => setCustom(field, select, input, text));
+      else withCustom(({ setCustom }) => setCustom(field, select, input, text));
     }
     for (const preset of all(field, '[data-put]'))
       preset.setAttribute('aria-pressed', String(Number(preset.dataset['put']) === value));
@@ -226,8 +237,12 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
     const custom =
       target.closest('.field-custom') ??
       (target.value === 'custom' && target.type === 'select-one');
-    if (custom)
-      return void import('./custom.ts').then(({ readCustom }) => readCustom(plate, key, target));
+    if (custom) {
+      withCustom(({ readCustom }) => {
+        readCustom(plate, key, target);
+      });
+      return;
+    }
     const value =
       target.type === 'range' ? state.field(key).track?.value(Number(target.value)) : undefined;
     if (value !== undefined) state.put(key, value);
