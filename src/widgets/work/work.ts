@@ -378,17 +378,17 @@ function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): v
   });
 
   const wake = async (): Promise<void> => {
+    const query = location.search.replace(/^\?/, '');
+    if (query === '') {
+      say('This page was opened without an assignment. Use the whole link, or open a saved file.');
+      state('waiting');
+    }
     try {
       bank = await fetchBank();
     } finally {
       root.toggleAttribute('data-live', true);
     }
-    const query = location.search.replace(/^\?/, '');
-    if (query === '') {
-      say('This page was opened without an assignment. Use the whole link, or open a saved file.');
-      state('waiting');
-      return;
-    }
+    if (query === '') return;
     const read = readAssignment(query);
     if (!read.ok) {
       say(`This link cannot be opened. ${read.why} Open it just as you were given it.`);
