@@ -1,4 +1,4 @@
-import type { Grid } from './figure.ts';
+import type { ReadingTable } from '../reading-table.ts';
 
 /** Signs no XML may hold, whatever they are escaped as. */
 // eslint-disable-next-line no-control-regex -- they are what is looked for
@@ -31,7 +31,7 @@ export const paragraphs = (text: string): string =>
 export const list = (texts: readonly string[]): string =>
   texts.length > 0 ? `<ul>${texts.map((text) => `<li>${line(text)}</li>`).join('')}</ul>` : '';
 
-export const table = ({ caption, head, rows }: Grid): string => {
+export const table = ({ caption, head, rows }: ReadingTable): string => {
   const heads = head
     .map((text, i) => (i === 0 ? '<td></td>' : `<th scope="col">${escape(text)}</th>`))
     .join('');

@@ -1,11 +1,9 @@
 import type { Sheet } from '../../drawing/sheet.ts';
-import { evaluateText } from '../../formula/evaluate.ts';
 import type { Style } from '../../formula/notation/write.ts';
-import { readInput } from '../../formula/read.ts';
-import { idOf, type Formula, type Input } from '../../formula/record.ts';
-import { sayInput } from '../../formula/show.ts';
-import { askedOf, withNames, type Variant } from '../../exercises/variant.ts';
-import type { Figure, Givens, Template } from '../../exercises/template.ts';
+import type { Formula } from '../../formula/record.ts';
+import { readingTable, type ReadingTable } from '../../exercises/reading-table.ts';
+import type { Givens, Template } from '../../exercises/template.ts';
+import type { Variant } from '../../exercises/variant.ts';
 import { make } from '../parts/dom.ts';
 import { elementOf } from '../parts/marks.ts';
 
@@ -67,58 +65,37 @@ export const pictureIn = (pictures: Pictures, drawn: Givens, style: Style): Pict
   return style.decimal === 'comma' ? withCommas(picture) : picture;
 };
 
-const inputOf = (formula: Formula, id: string): Input => {
-  const input = Object.values(formula.inputs).find((one) => idOf(one) === id);
-  if (!input) throw new Error(`${formula.id} has no input “${id}”.`);
-  return input;
-};
-
-const grid = (
-  formula: Formula,
-  given: Givens,
-  { down, across }: Figure,
-  result: string,
-  style: Style,
-): Element => {
-  if (!down || !across) throw new Error('A table needs what goes down and across.');
-  const [rows, columns] = [inputOf(formula, down.input), inputOf(formula, across.input)];
-  const say = (input: Input, text: string): string =>
-    sayInput(input, readInput(input, text, { stored: true }), style);
+const tableElement = ({ caption, head, rows }: ReadingTable): Element => {
   const table = make('table', '', { class: 'data-table' });
-  const { name } = askedOf(formula, result);
-  const sentence = `${name.charAt(0).toUpperCase()}${name.slice(1)}. Down: ${rows.label ?? rows.name}. Across: ${columns.label ?? columns.name}.`;
-  table.append(make('caption', sentence));
-  const head = make('tr', '');
-  head.append(
-    make('td', ''),
-    ...across.values.map((text) =>
-      make('th', say(columns, text), { scope: 'col', class: 'number' }),
-    ),
+  const [corner = '', ...columns] = head;
+  const line = make('tr', '');
+  line.append(
+    make('td', corner),
+    ...columns.map((text) => make('th', text, { scope: 'col', class: 'number' })),
   );
   const top = make('thead', '');
-  top.append(head);
+  top.append(line);
   const body = make('tbody', '');
-  for (const row of down.values) {
-    const line = make('tr', '');
-    line.append(make('th', say(rows, row), { scope: 'row' }));
-    for (const column of across.values) {
-      const here = { ...given, [down.input]: row, [across.input]: column };
-      const { results } = evaluateText(formula, Object.entries(here), style);
-      line.append(make('td', results[result]?.text ?? '', { class: 'number' }));
-    }
-    body.append(line);
+  for (const [name = '', ...cells] of rows) {
+    const row = make('tr', '');
+    row.append(
+      make('th', name, { scope: 'row' }),
+      ...cells.map((text) => make('td', text, { class: 'number' })),
+    );
+    body.append(row);
   }
-  table.append(top, body);
+  table.append(make('caption', caption), top, body);
   return table;
 };
 
 /** What a reading exercise is read from: a table worked out here, or a drawing made when the site was built. */
 export const figureOf = async (
-  { template, drawn, say }: Variant<Extract<Template, { kind: 'reading' }>>,
+  variant: Variant<Extract<Template, { kind: 'reading' }>>,
   formula: Formula,
   style: Style,
 ): Promise<Element> => {
-  const { figure, ask, id } = template;
+  const { template, drawn, say } = variant;
+  const { figure, id } = template;
   if (figure.show === 'drawing') {
     const frame = make('figure', '', { class: 'drawing' });
     frame.append(
@@ -133,6 +110,6 @@ export const figureOf = async (
     tabindex: '0',
     'aria-label': 'Table to read from',
   });
-  frame.append(grid(formula, withNames(figure.given, drawn), figure, ask, style));
+  frame.append(tableElement(readingTable(variant, formula, style)));
   return frame;
 };
