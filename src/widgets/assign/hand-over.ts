@@ -9,7 +9,7 @@ import { inSlices } from '../parts/slices.ts';
 import { fetchBank } from '../question/bank.ts';
 import { pictureIn, picturesOf } from '../question/figure.ts';
 import type { System } from '../question/reader-style.ts';
-import { download } from '../work/download.ts';
+import { download } from '../parts/download.ts';
 
 /** A file for a course system, made in slices in the page; what writes it is fetched when it is asked for. */
 export interface HandOver {

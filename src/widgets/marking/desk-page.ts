@@ -3,7 +3,7 @@ import { button, make, one, setText } from '../parts/dom.ts';
 import { inSlices } from '../parts/slices.ts';
 import { fetchBank } from '../question/bank.ts';
 import { localMark } from '../question/reader-style.ts';
-import { download } from '../work/download.ts';
+import { download } from '../parts/download.ts';
 import { answerPanel, type AnswerPanel, type Going } from './answer-panel.ts';
 import { classTable, LEGEND, type ClassTable } from './class-table.ts';
 import { DeskState, type OnDesk, type Place } from './desk-state.ts';

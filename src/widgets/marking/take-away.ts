@@ -11,7 +11,7 @@ import { csv, MARK, type CsvForm } from '../../tabulate/csv.ts';
 import { make } from '../parts/dom.ts';
 import { inSlices } from '../parts/slices.ts';
 import { pictureIn, picturesOf } from '../question/figure.ts';
-import { download } from '../work/download.ts';
+import { download } from '../parts/download.ts';
 import { answerParts } from './answer.ts';
 import { totalText } from './class-table.ts';
 

@@ -1,4 +1,5 @@
 import { csv, MARK, type CsvForm } from '../../tabulate/csv.ts';
+import { download } from '../parts/download.ts';
 import { fileHead } from './lines.ts';
 import type { Shown } from './live-table.ts';
 
@@ -11,18 +12,6 @@ const FORMS: Readonly<Record<string, CsvForm>> = {
 export const fileOf = ({ state, request, lines }: Shown, form: CsvForm): string =>
   MARK + csv([fileHead(request, state.style), ...lines.map(({ file }) => file)], form);
 
-const save = (text: string, name: string): void => {
-  const address = URL.createObjectURL(new Blob([text], { type: 'text/csv;charset=utf-8' }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  // Some browsers fetch it a moment later.
-  setTimeout(() => {
-    URL.revokeObjectURL(address);
-  }, 10_000);
-};
-
 /**
  * The table leaves the page: as a link, on paper, as a file.
  * @returns what to say of it
@@ -30,7 +19,8 @@ const save = (text: string, name: string): void => {
 export const takeAway = async (act: string, shown: Shown, address: string): Promise<string> => {
   const form = FORMS[act];
   if (form) {
-    save(fileOf(shown, form), `${shown.state.formula.id}${act === 'semicolon' ? '-semicolon' : ''}.csv`); // prettier-ignore
+    const name = `${shown.state.formula.id}${act === 'semicolon' ? '-semicolon' : ''}.csv`;
+    download(name, fileOf(shown, form), 'text/csv;charset=utf-8');
     const [have, whole] = [shown.lines.length, shown.request.spec.down.length];
     const much = have < whole ? `${have} of ${whole} lines` : `${whole} lines`;
     return `Saved: ${much}, ${act === 'comma' ? 'commas between cells and decimal points' : 'semicolons between cells and decimal commas'}.`; // prettier-ignore

@@ -15,7 +15,7 @@ import { button, make, one, setText } from '../parts/dom.ts';
 import type { Shelf } from '../parts/shelf.ts';
 import { fetchBank, type Entry } from '../question/bank.ts';
 import { showSystem, type System } from '../question/reader-style.ts';
-import { download } from './download.ts';
+import { download } from '../parts/download.ts';
 import { setOut, type WorkSheet } from './sheet.ts';
 import { count, hour, listBegun, summarise, termsOf } from './summary.ts';
 
