@@ -65,6 +65,18 @@ describe('counting a report', () => {
     expect(lines).toEqual(['tests/a.test.ts: is wide\nexpected 1, found 2']);
   });
 
+  it('names a test that passed at a later try only', () => {
+    const text = report(good).replace(
+      '"failureMessages":[]',
+      '"failureMessages":["expected 1, found 2"]',
+    );
+    const { passed, failed, lines } = tally(text, 0, '');
+    expect({ passed, failed }).toEqual({ passed: 2, failed: 0 });
+    expect(lines).toEqual([
+      'tests/a.test.ts: one\npassed at a later try only; before that:\nexpected 1, found 2',
+    ]);
+  });
+
   it('counts a stage as one test and keeps both ends of a long output', () => {
     const long = Array.from({ length: 200 }, (_, i) => `line ${i}`).join('\n');
     expect(single(0, long)).toEqual({ passed: 1, failed: 0, lines: [] });

