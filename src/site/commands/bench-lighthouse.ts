@@ -33,6 +33,8 @@ export const pageTypes: readonly (readonly [type: string, path: string])[] = [
   ['safety', 'safety/'],
   ['practise', 'practise/'],
   ['assign', 'assign/'],
+  ['plates by link', 'assign/plates/'],
+  ['quick questions', 'assign/questions/'],
   ['a student’s work', 'work/'],
   ['marking desk', 'marking/'],
   ['not found', '404.html'],
