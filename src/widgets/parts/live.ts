@@ -96,10 +96,12 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
     const key = keyOf(field);
     const view = state.field(key);
     const { text, trouble, track, value } = view;
-    // Most numbers stay as they are while one is moved, and a phone has no time to look them all over. A choice may
-    // have fields of its own open, and is looked at each time.
+    const select = field.querySelector('select');
+    // Most fields stay as they are while one is moved, and a phone has no time to look them all over. A choice may
+    // have fields of its own open, which its text does not tell.
     const sight = JSON.stringify([view, track?.min, track?.max]);
-    if (view.track && set.get(key) === sight) return;
+    const asChosen = !select || (select.value === text && !one(field, '.field-custom'));
+    if (asChosen && set.get(key) === sight) return;
     set.set(key, sight);
     field.hidden = !view.shown;
     field.toggleAttribute('data-wrong', trouble !== undefined);
@@ -123,7 +125,6 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
         setText(one(field, '.field-unit'), view.unit);
       }
     }
-    const select = field.querySelector('select');
     const input = formula.inputs[key];
     if (select && input && isChoice(input)) {
       const open = one(field, '.field-custom');
