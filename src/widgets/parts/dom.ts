@@ -39,6 +39,12 @@ export interface Wanted {
 /** What an element was last made: to ask the element itself costs a phone more. */
 const made = new WeakMap<Element, Wanted>();
 
+/** An element as it stands that nobody here has made yet. */
+const asBuilt = ({ localName, attributes }: Element): Wanted => ({
+  name: localName,
+  attributes: Object.fromEntries([...attributes].map(({ name, value }) => [name, value])),
+});
+
 const isMade = (there: Element, { attributes = {}, text }: Wanted): boolean => {
   const was = made.get(there);
   if (!was || was.text !== text) return false;
@@ -62,13 +68,12 @@ export const settle = (parent: Element, wanted: readonly Wanted[], space?: strin
     let there = children[i] ?? null;
     if (there?.localName !== name) there = parent.insertBefore(make(name, '', {}, space), there);
     if (isMade(there, want)) return;
+    const was = made.get(there) ?? asBuilt(there);
     made.set(there, want);
-    for (const old of there.getAttributeNames())
-      if (!(old in attributes)) there.removeAttribute(old);
+    for (const old in was.attributes) if (!(old in attributes)) there.removeAttribute(old);
     for (const key in attributes)
-      if (there.getAttribute(key) !== attributes[key])
-        there.setAttribute(key, attributes[key] ?? '');
-    if (text !== undefined) setText(there, text);
+      if (was.attributes?.[key] !== attributes[key]) there.setAttribute(key, attributes[key] ?? '');
+    if (text !== undefined && text !== was.text) setText(there, text);
   });
   while (children[most]) children[most].remove();
 };

@@ -40,7 +40,7 @@ const withCustom = (use: (custom: typeof Custom) => void): void => {
     });
 };
 
-const setDrawing = (figure: HTMLElement, { width, height, marks, says, table }: Sheet): void => {
+const setDrawing = (figure: HTMLElement, { width, height, marks, says }: Sheet): void => {
   const svg = figure.querySelector('svg');
   if (!svg) return;
   const box = { viewBox: `0 0 ${width} ${height}`, width: String(width), height: String(height) };
@@ -54,6 +54,9 @@ const setDrawing = (figure: HTMLElement, { width, height, marks, says, table }: 
       marks.map((mark) => ({ ...elementOf(mark), text: mark.kind === 'text' ? mark.text : '' })),
       svg.namespaceURI ?? '',
     );
+};
+
+const setTable = (figure: HTMLElement, { table }: Sheet): void => {
   const body = one(figure, 'tbody');
   if (!body) return;
   settle(
@@ -142,6 +145,8 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
   const said = one(section, '.result');
   const figure = one(section, '.drawing');
 
+  let sheet: Sheet | undefined;
+  let after: ReturnType<typeof setTimeout> | undefined;
   const render = (): void => {
     const { given, results, style, stale, notice, trouble } = state;
     fields.forEach(setField);
@@ -156,6 +161,20 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
     );
     for (const part of dimmed) part.toggleAttribute('data-stale', stale);
     setNotice([notice, trouble?.message].filter(Boolean).join(' '));
+    for (const tool of systems)
+      tool.setAttribute('aria-pressed', String(tool.dataset['do'] === style.system));
+    if (figure && !stale) {
+      sheet = draw(given, results, style);
+      setDrawing(figure, sheet);
+    }
+    plate.follow(state);
+    after ??= setTimeout(renderRest);
+  };
+
+  /** What stands under the result and the drawing follows once those are painted: a phone shows them the sooner. */
+  const renderRest = (): void => {
+    after = undefined;
+    const { given, results, style } = state;
     for (const cell of outs) {
       const key = cell.dataset['out'] ?? '';
       const output = formula.outputs[key];
@@ -166,10 +185,7 @@ const wake = (section: HTMLElement, calculator: Calculator): LivePlate => {
       const number = worked[place.dataset['val'] ?? ''];
       if (number) setText(place, showWorked(number, style).replaceAll(' ', '\u00a0'));
     }
-    for (const tool of systems)
-      tool.setAttribute('aria-pressed', String(tool.dataset['do'] === style.system));
-    if (figure && !stale) setDrawing(figure, draw(given, results, style));
-    plate.follow(state);
+    if (figure && sheet) setTable(figure, sheet);
   };
 
   const status = one(section, '[role=status]');
