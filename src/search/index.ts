@@ -3,6 +3,7 @@ import { conceptsOf, type Concepts } from './concepts.ts';
 import { KINDS, type Entry, type Kind, type Source } from './entry.ts';
 import { pack, unpack, type Packed, type Shown } from './packed.ts';
 import { fold, isStop, termsOf, wordsOf } from './text.ts';
+import { inTurns, rest } from './turns.ts';
 
 /** The file a page fetches: entries as short rows, groups of equal names, and the words with where they stand. */
 export interface IndexFile {
@@ -102,8 +103,12 @@ export const buildIndex = (
   }; // prettier-ignore
 };
 
-/** Makes a fetched file searchable. */
-export const openIndex = ({ entries: rows, groups, words: packed }: IndexFile): Index => {
+/** Makes a fetched file searchable, in steps that a phone does one at a time. */
+export const openIndex = async ({
+  entries: rows,
+  groups,
+  words: packed,
+}: IndexFile): Promise<Index> => {
   const entries = rows.map(([kind, number, title, symbol, address, says]): Entry => ({
     kind: KINDS[kind] ?? 'Page',
     title,
@@ -112,11 +117,17 @@ export const openIndex = ({ entries: rows, groups, words: packed }: IndexFile): 
     ...(number && { number }),
     ...(symbol && { symbol }),
   }));
-  const { words, terms } = unpack(packed, entries.map(shownOf), options.fields);
+  const shown: Shown[] = [];
+  await inTurns(entries, 300, (entry) => shown.push(shownOf(entry)));
+  await rest();
+  const { words, terms } = await unpack(packed, shown, options.fields);
+  await rest();
+  const opened = MiniSearch.loadJS(words, options);
+  await rest();
   return {
     entries,
     concepts: conceptsOf(groups),
-    words: MiniSearch.loadJS(words, options),
+    words: opened,
     knows: (term) => terms.has(term),
   };
 };

@@ -1,4 +1,5 @@
 import type { AsPlainObject } from 'minisearch';
+import { inTurns } from './turns.ts';
 
 /** Fields in a row, and for each of them the places where a term stands, as distances in base 36: `lens 1:4,2,1a;3:7`. */
 export type Packed = string;
@@ -36,11 +37,11 @@ export const pack = (words: AsPlainObject, shown: readonly Shown[]): Packed => {
 }; // prettier-ignore
 
 /** Reads it back as what MiniSearch loads, with all its terms; lengths of fields are counted anew. */
-export const unpack = (
+export const unpack = async (
   packed: Packed,
   shown: readonly Shown[],
   fields: readonly string[],
-): { readonly words: AsPlainObject; readonly terms: ReadonlySet<string> } => {
+): Promise<{ readonly words: AsPlainObject; readonly terms: ReadonlySet<string> }> => {
   const count = shown.length;
   const lengths = shown.map(() => fields.map(() => 0));
   const index = new Map<string, Partial<Record<string, Record<string, number>>>>();
@@ -53,7 +54,7 @@ export const unpack = (
     const length = lengths[id];
     if (length) length[field] = (length[field] ?? 0) + 1;
   };
-  for (const line of packed.split('\n')) {
+  await inTurns(packed.split('\n'), 1000, (line) => {
     const [term = '', rows = ''] = line.split(' ');
     for (const row of rows.split(';')) {
       const [field, steps] = row.split(':');
@@ -61,8 +62,8 @@ export const unpack = (
       for (const step of steps?.split(',') ?? [])
         put(term, Number(field), (id += parseInt(step, 36)));
     }
-  }
-  shown.forEach((entry, id) => {
+  });
+  await inTurns(shown, 450, (entry, id) => {
     for (const [field, terms] of entry) for (const term of terms) put(term, field, id);
   });
   const average = fields.map(

@@ -7,8 +7,10 @@ if (form && field) {
   const start = (): void => {
     if (asked) return;
     asked = true;
+    // On its way with the script that reads it. What goes wrong with it is said there.
+    const file = fetch(form.dataset['index'] ?? '').catch(() => undefined);
     import('./live.ts').then(
-      ({ live }) => live(form, field),
+      ({ live }) => live(form, field, file),
       () => {
         asked = false;
         const status = document.querySelector('[data-search-status]');

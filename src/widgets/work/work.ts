@@ -379,10 +379,7 @@ function begin(root: HTMLElement, { keep, recall }: Shelf<readonly string[]>): v
 
   const wake = async (): Promise<void> => {
     const query = location.search.replace(/^\?/, '');
-    if (query === '') {
-      say('This page was opened without an assignment. Use the whole link, or open a saved file.');
-      state('waiting');
-    }
+    if (query === '') state('waiting');
     try {
       bank = await fetchBank();
     } finally {
