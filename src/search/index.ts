@@ -3,7 +3,6 @@ import { conceptsOf, type Concepts } from './concepts.ts';
 import { KINDS, type Entry, type Kind, type Source } from './entry.ts';
 import { pack, unpack, type Packed, type Shown } from './packed.ts';
 import { fold, isStop, termsOf, wordsOf } from './text.ts';
-import { inTurns, rest } from './turns.ts';
 
 /** The file a page fetches: entries as short rows, groups of equal names, and the words with where they stand. */
 export interface IndexFile {
@@ -103,12 +102,8 @@ export const buildIndex = (
   }; // prettier-ignore
 };
 
-/** Makes a fetched file searchable, in steps that a phone does one at a time. */
-export const openIndex = async ({
-  entries: rows,
-  groups,
-  words: packed,
-}: IndexFile): Promise<Index> => {
+/** Makes a fetched file searchable. */
+export const openIndex = ({ entries: rows, groups, words: packed }: IndexFile): Index => {
   const entries = rows.map(([kind, number, title, symbol, address, says]): Entry => ({
     kind: KINDS[kind] ?? 'Page',
     title,
@@ -117,17 +112,11 @@ export const openIndex = async ({
     ...(number && { number }),
     ...(symbol && { symbol }),
   }));
-  const shown: Shown[] = [];
-  await inTurns(entries, 300, (entry) => shown.push(shownOf(entry)));
-  await rest();
-  const { words, terms } = await unpack(packed, shown, options.fields);
-  await rest();
-  const opened = MiniSearch.loadJS(words, options);
-  await rest();
+  const { words, terms } = unpack(packed, entries.map(shownOf), options.fields);
   return {
     entries,
     concepts: conceptsOf(groups),
-    words: opened,
+    words: MiniSearch.loadJS(words, options),
     knows: (term) => terms.has(term),
   };
 };

@@ -1,5 +1,4 @@
 import type { AsPlainObject } from 'minisearch';
-import { inTurns } from './turns.ts';
 
 /** Fields in a row, and for each of them the places where a term stands, as distances in base 36: `lens 1:4,2,1a;3:7`. */
 export type Packed = string;
@@ -37,11 +36,11 @@ export const pack = (words: AsPlainObject, shown: readonly Shown[]): Packed => {
 }; // prettier-ignore
 
 /** Reads it back as what MiniSearch loads, with all its terms; lengths of fields are counted anew. */
-export const unpack = async (
+export const unpack = (
   packed: Packed,
   shown: readonly Shown[],
   fields: readonly string[],
-): Promise<{ readonly words: AsPlainObject; readonly terms: ReadonlySet<string> }> => {
+): { readonly words: AsPlainObject; readonly terms: ReadonlySet<string> } => {
   const count = shown.length;
   const lengths = shown.map(() => fields.map(() => 0));
   const index = new Map<string, Partial<Record<string, Record<string, number>>>>();
@@ -54,7 +53,7 @@ export const unpack = async (
     const length = lengths[id];
     if (length) length[field] = (length[field] ?? 0) + 1;
   };
-  await inTurns(packed.split('\n'), 1000, (line) => {
+  for (const line of packed.split('\n')) {
     const [term = '', rows = ''] = line.split(' ');
     for (const row of rows.split(';')) {
       const [field, steps] = row.split(':');
@@ -62,8 +61,8 @@ export const unpack = async (
       for (const step of steps?.split(',') ?? [])
         put(term, Number(field), (id += parseInt(step, 36)));
     }
-  });
-  await inTurns(shown, 450, (entry, id) => {
+  }
+  shown.forEach((entry, id) => {
     for (const [field, terms] of entry) for (const term of terms) put(term, field, id);
   });
   const average = fields.map(

@@ -32,7 +32,7 @@ const groups = [
   ['f-number', 'aperture', 'f-stop', 'N'],
   ['depth of field', 'dof'],
 ];
-const index = await openIndex(JSON.parse(JSON.stringify(buildIndex(sources, groups))) as IndexFile);
+const index = openIndex(JSON.parse(JSON.stringify(buildIndex(sources, groups))) as IndexFile);
 const found = (query: string): string[] =>
   find(index, query).map(({ entry }) => `${entry.kind} ${entry.symbol ?? entry.title}`);
 

@@ -13,7 +13,7 @@ import { addressOf, kilobytes, look, markupOf, pages } from '../support/site.ts'
 import { queries } from '../search/queries.json' with { type: 'json' };
 
 const text = readFileSync(join(root, 'dist/search-index.json'), 'utf8');
-const index = await openIndex(JSON.parse(text) as IndexFile);
+const index = openIndex(JSON.parse(text) as IndexFile);
 const built = pages.find(({ path }) => path === 'search/');
 if (!built) throw new Error('There is no search page.');
 /** Until something holds, on however busy a machine. */

@@ -7,10 +7,8 @@ if (form && field) {
   const start = (): void => {
     if (asked) return;
     asked = true;
-    // On its way with the script that reads it. What goes wrong with it is said there.
-    const file = fetch(form.dataset['index'] ?? '').catch(() => undefined);
     import('./live.ts').then(
-      ({ live }) => live(form, field, file),
+      ({ live }) => live(form, field),
       () => {
         asked = false;
         const status = document.querySelector('[data-search-status]');

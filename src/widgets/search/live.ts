@@ -11,11 +11,7 @@ const PLATES = 3;
 const SHOWN = 12;
 
 /** Brings the page’s search to life: from now on results follow what is typed. */
-export const live = async (
-  form: HTMLFormElement,
-  field: HTMLInputElement,
-  file?: Promise<Response | undefined>,
-): Promise<void> => {
+export const live = async (form: HTMLFormElement, field: HTMLInputElement): Promise<void> => {
   const one = (selector: string): HTMLElement => {
     const found = document.querySelector<HTMLElement>(selector);
     if (!found) throw new Error(`The page has no ${selector}.`);
@@ -36,9 +32,9 @@ export const live = async (
   if (field.value) say('Fetching what is searched …');
   let index: Index;
   try {
-    const answered = await (file ?? fetch(address));
-    if (!answered?.ok) throw new Error(`${answered?.status ?? 'nothing'}`);
-    index = await openIndex((await answered.json()) as IndexFile);
+    const answered = await fetch(address);
+    if (!answered.ok) throw new Error(`${answered.status}`);
+    index = openIndex((await answered.json()) as IndexFile);
   } catch {
     say('The search could not be fetched. Come back to the field to try again, or look in the lists below.');
     field.addEventListener('focus', () => void live(form, field), { once: true });
