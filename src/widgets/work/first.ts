@@ -1,5 +1,5 @@
 /** A page without an assignment says so before anything else is fetched: there is nothing to wait for. */
-const word = document.querySelector('[data-work-said]');
-if (word && location.search.length < 2)
-  word.textContent =
+const message = document.querySelector('[data-work-said]');
+if (message && location.search === '')
+  message.textContent =
     'This page was opened without an assignment. Use the whole link, or open a saved file.';
